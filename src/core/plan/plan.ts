@@ -1,0 +1,145 @@
+import type { Reason } from "../care/care.ts";
+import type { Act, StationKind } from "../items/campaign.ts";
+import type { Day } from "../units/day.ts";
+
+/** One piece of work on a day sheet. */
+export interface Assignment {
+  readonly day: Day;
+  readonly person: string;
+  readonly station: string;
+  readonly item: string;
+  readonly act: Act;
+  readonly minutes: number;
+  /** These minutes go on the person's mould account. */
+  readonly exposed: boolean;
+  readonly dirt: 0 | 1 | 2 | 3 | 4;
+  /** Place in the person's day, 1 first: clean to dirty. */
+  readonly order: number;
+  /** Wipe the station down after this piece of work. */
+  readonly wipeAfter: boolean;
+}
+
+/** A person's day as the limits see it. */
+export interface PersonDay {
+  readonly day: Day;
+  readonly person: string;
+  readonly presentMinutes: number;
+  readonly workMinutes: number;
+  /** All minutes near mould, taking off, washing tools and waste among them. */
+  readonly exposedMinutes: number;
+  /** Changing, laying out, washing and clearing on an exposed day. */
+  readonly overheadMinutes: number;
+}
+
+/** The days an item passes each act; an act it does not need is absent. */
+export interface ItemDays {
+  readonly item: string;
+  readonly days: Readonly<Partial<Record<Act, Day>>>;
+}
+
+export interface Left {
+  readonly item: string;
+  readonly title: string;
+  readonly must: boolean;
+  /** `no time`: the plan cannot reach it; `set aside`: a rule stops it; `at the Door`: tests are missing. */
+  readonly kind: "no time" | "set aside" | "at the Door";
+  readonly why: string;
+  readonly reasons: readonly Reason[];
+  readonly askWho: readonly string[];
+}
+
+export interface Bind {
+  /** `mould minutes`, `clean hands`, `camera`, `boxing`, `ward`, a store id … */
+  readonly resource: string;
+  /** Share of the campaign's objective that one per cent more of it would save, from the programme's duals; for ranking. */
+  readonly weight: number;
+  /** Use over what there is, 0 to 1, between today and the typical finish. */
+  readonly load: number;
+  readonly sentence: string;
+}
+
+export interface Order {
+  readonly store: string;
+  readonly name: string;
+  readonly unit: string;
+  readonly packs: number;
+  readonly quantity: number;
+  readonly route: string;
+  /** Last day to send the order so that it is here in time. */
+  readonly orderBy: Day;
+  readonly neededBy: Day;
+  /** True: even ordered today it comes too late for the plan without it. */
+  readonly late: boolean;
+  readonly why: string;
+}
+
+export interface StoreLine {
+  readonly store: string;
+  readonly name: string;
+  readonly unit: string;
+  readonly onHand: number;
+  readonly expected: number;
+  readonly used: number;
+  /** First day on which it would be gone with nothing more ordered; null: lasts. */
+  readonly runsOut: Day | null;
+}
+
+export interface Finish {
+  /** One in ten, half, nine in ten of the simulated campaigns are finished by then; null: later than the end. */
+  readonly p10: Day | null;
+  readonly p50: Day | null;
+  readonly p90: Day | null;
+  /** Items boxed by the end in those campaigns. */
+  readonly boxed: { readonly p10: number; readonly p50: number; readonly p90: number };
+  readonly draws: number;
+}
+
+export interface Proof {
+  /** Value of the aggregated plan found and the bound no plan can beat, both in weighted item-days. */
+  readonly objective: number;
+  readonly bound: number;
+  /** (objective − bound) / objective, 0 to 1. */
+  readonly gap: number;
+  readonly classes: number;
+  readonly rows: number;
+  readonly columns: number;
+  /** Weighted item-days of the day-by-day plan, and how far that is over the same bound. */
+  readonly itemObjective: number;
+  readonly itemGap: number;
+}
+
+export interface RoomCount {
+  readonly room: "Door" | "Ward" | "Bench" | "Camera" | "Shelf";
+  readonly now: number;
+  readonly toCome: number;
+  readonly wait: string;
+}
+
+export interface Plan {
+  readonly campaign: string;
+  readonly place: string;
+  readonly start: Day;
+  readonly end: Day;
+  readonly planFrom: Day;
+  readonly itemCount: number;
+  readonly routed: number;
+  readonly doneBefore: number;
+  readonly finish: Finish;
+  readonly proof: Proof;
+  readonly binds: readonly Bind[];
+  readonly left: readonly Left[];
+  readonly assignments: readonly Assignment[];
+  readonly personDays: readonly PersonDay[];
+  readonly itemDays: readonly ItemDays[];
+  readonly orders: readonly Order[];
+  readonly stores: readonly StoreLine[];
+  readonly rooms: readonly RoomCount[];
+  readonly people: readonly {
+    readonly code: string;
+    readonly name: string;
+    readonly role: string;
+    /** Exposed minutes allowed a day and days a week; null: clean work. */
+    readonly mouldLimit: { readonly minutesADay: number; readonly daysAWeek: number } | null;
+  }[];
+  readonly stations: readonly { readonly id: string; readonly kind: StationKind; readonly places: number }[];
+}

@@ -1,0 +1,9 @@
+import react from "@vitejs/plugin-react";
+import { defineConfig } from "vite";
+
+export default defineConfig({
+  root: "src/apps/web",
+  base: "./",
+  plugins: [react()],
+  build: { outDir: "../../../dist/web", emptyOutDir: true },
+});

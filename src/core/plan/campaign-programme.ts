@@ -1,0 +1,246 @@
+import type { JobClass } from "./classes.ts";
+import { type Period, periodAt } from "./periods.ts";
+import type { PlanProblem } from "./problem.ts";
+import { type Programme, ProgrammeBuilder } from "./programme.ts";
+import { KINDS } from "./work.ts";
+
+const NONE = Number.POSITIVE_INFINITY;
+/** A day late costs so many times a day of ordinary waiting. */
+export const LATE = 5;
+
+/** Weighted days an item of this weight costs when it never reaches its box: the whole campaign and half as much again. */
+export const undoneCost = (days: number, weight: number): number => weight * days * 1.5;
+
+/** Cost of finishing on day `d`: weighted waiting, steep past the due day. */
+export const finishCost = (weight: number, due: number | null, d: number): number =>
+  weight * (d + (due !== null && d > due ? LATE * (d - due) : 0));
+
+/** The aggregated campaign as a programme, and where to find its parts again. */
+export interface CampaignProgramme {
+  readonly programme: Programme;
+  /** [class][task][period] → column: how many of the class do the task then. */
+  readonly flow: readonly (readonly Int32Array[])[];
+  /** [person][period] → column of exposed days, or −1. */
+  readonly exposedDays: readonly Int32Array[];
+  /** Row → resource it belongs to, for ranking what binds. */
+  readonly resourceOfRow: ReadonlyMap<number, string>;
+}
+
+/**
+ * Classes flow through their tasks period by period; people's minutes, exposed days, stations, Ward litres and stores are shared.
+ * A relaxation of the day-by-day problem: counts may be fractions, and inside a period of several days an item may pass several tasks.
+ * A finish in a period is counted on its first day, so the optimum is a bound for any day-by-day plan of the same mean minutes.
+ */
+export function campaignProgramme(problem: PlanProblem, classes: readonly JobClass[], periods: readonly Period[]): CampaignProgramme {
+  const build = new ProgrammeBuilder();
+  const resourceOfRow = new Map<number, string>();
+  const flow = flowRows(problem, classes, periods, build);
+  const exposedDays = exposedDayColumns(problem, periods, build, resourceOfRow);
+  workRows(problem, classes, periods, build, flow, exposedDays, resourceOfRow);
+  wardRows(problem, classes, periods, build, flow, resourceOfRow);
+  storeRows(problem, classes, periods, build, flow, exposedDays, resourceOfRow);
+  return { programme: build.build(), flow, exposedDays, resourceOfRow };
+}
+
+/** Inventory of each class before each task; what is not boxed at the end pays for being undone. */
+function flowRows(problem: PlanProblem, classes: readonly JobClass[], periods: readonly Period[], build: ProgrammeBuilder): Int32Array[][] {
+  return classes.map((each) => {
+    const count = each.jobs.length;
+    const lastTask = each.kinds.length - 1;
+    const flow = each.kinds.map((_, s) =>
+      Int32Array.from(periods, (period) =>
+        build.column(s === lastTask ? finishCost(each.weight, each.due, period.from) : 0, 0, period.to < each.ready ? 0 : count),
+      ),
+    );
+    const undone = build.column(undoneCost(problem.days.length, each.weight), 0, count);
+    each.kinds.forEach((_, s) => {
+      let stock = -1;
+      const arrivals = periods.map((): [number, number][] => []);
+      if (s > 0) {
+        const lag = each.lags[s - 1] ?? 0;
+        periods.forEach((period, t) => {
+          const at = lag === 0 ? t : periodAt(periods, period.from + lag);
+          arrivals[at]?.push([flow[s - 1]?.[t] as number, 1]);
+        });
+      }
+      periods.forEach((_, t) => {
+        const next = build.column(0, 0, count);
+        const given = s === 0 && periodAt(periods, each.ready) === t ? count : 0;
+        const before: [number, number][] = stock < 0 ? [] : [[stock, 1]];
+        build.row(-given, -given, [...before, ...(arrivals[t] ?? []), [flow[s]?.[t] as number, -1], [next, -1]]);
+        stock = next;
+      });
+    });
+    build.row(count, count, [...Array.from(flow[lastTask] ?? [], (column): [number, number] => [column, 1]), [undone, 1]]);
+    return flow;
+  });
+}
+
+/** Whole exposed days per person and period: within the week's limit and never more in a row than allowed. */
+function exposedDayColumns(
+  problem: PlanProblem,
+  periods: readonly Period[],
+  build: ProgrammeBuilder,
+  resourceOfRow: Map<number, string>,
+): Int32Array[] {
+  return problem.hands.map((hand) => {
+    const possible = periods.map((period) => {
+      let days = 0;
+      for (let d = period.from; d <= period.to; d++) if (hand.mayMould[d] && (hand.minutes[d] ?? 0) > 0) days++;
+      return days;
+    });
+    const columns = Int32Array.from(possible, (days) =>
+      days === 0 ? -1 : build.column(0, 0, Math.min(days, problem.exposedDaysAWeek), true),
+    );
+    const weeks = new Map<number, number[]>();
+    periods.forEach((period, t) => {
+      if ((columns[t] ?? -1) < 0) return;
+      const week = weekOf(problem, period.from);
+      weeks.set(week, [...(weeks.get(week) ?? []), t]);
+    });
+    for (const inWeek of weeks.values()) {
+      if (inWeek.length < 2) continue;
+      const row = build.row(-NONE, problem.exposedDaysAWeek, inWeek.map((t) => [columns[t] as number, 1] as const));
+      resourceOfRow.set(row, "mould minutes");
+    }
+    inARowRows(problem, periods, build, columns);
+    return columns;
+  });
+}
+
+const weekOf = (problem: PlanProblem, d: number): number => Math.floor((d + (problem.weekday[0] ?? 0)) / 7);
+
+function inARowRows(problem: PlanProblem, periods: readonly Period[], build: ProgrammeBuilder, columns: Int32Array): void {
+  const span = problem.exposedDaysInARow + 1;
+  periods.forEach((period, t) => {
+    const run = periods.slice(t, t + span);
+    const consecutive = run.length === span && run.every((each, at) => each.from === each.to && each.from === period.from + at);
+    if (!consecutive) return;
+    const terms = run.flatMap((_, at) => ((columns[t + at] ?? -1) < 0 ? [] : [[columns[t + at] as number, 1] as const]));
+    if (terms.length === span) build.row(-NONE, problem.exposedDaysInARow, terms);
+  });
+}
+
+const sumOver = (series: Float64Array, period: Period): number => {
+  let sum = 0;
+  for (let d = period.from; d <= period.to; d++) sum += series[d] ?? 0;
+  return sum;
+};
+
+/** People's minutes cover the work of each kind; stations have places enough. */
+function workRows(
+  problem: PlanProblem,
+  classes: readonly JobClass[],
+  periods: readonly Period[],
+  build: ProgrammeBuilder,
+  flow: readonly (readonly Int32Array[])[],
+  exposedDays: readonly Int32Array[],
+  resourceOfRow: Map<number, string>,
+): void {
+  const { overhead, exposedMinutesADay } = problem;
+  const used = KINDS.map((_, kind) => classes.some((each) => each.kinds.includes(kind)));
+  periods.forEach((period, t) => {
+    const slow = problem.slowness[period.from] ?? 1;
+    const demand = KINDS.map((_, kind) =>
+      classes.flatMap((each, c) =>
+        each.kinds.flatMap((own, s) => (own === kind ? [[flow[c]?.[s]?.[t] as number, slow * (each.minutes[s] ?? 0)] as const] : [])),
+      ),
+    );
+    const supply = KINDS.map((): [number, number][] => []);
+    problem.hands.forEach((hand, p) => {
+      const minutes = sumOver(hand.minutes, period);
+      if (minutes === 0) return;
+      const exposedColumn = exposedDays[p]?.[t] ?? -1;
+      const all: [number, number][] = [];
+      const near: [number, number][] = [];
+      KINDS.forEach((kind, k) => {
+        if (!used[k] || !kind.skills.some((skill) => hand.person.skills.includes(skill)) || (kind.exposed && exposedColumn < 0)) return;
+        const column = build.column(0, 0, minutes);
+        supply[k]?.push([column, 1]);
+        all.push([column, 1]);
+        if (kind.exposed) near.push([column, 1]);
+      });
+      if (exposedColumn >= 0) {
+        all.push([exposedColumn, overhead.clean + overhead.exposed]);
+        resourceOfRow.set(
+          build.row(-NONE, 0, [...near, [exposedColumn, -(exposedMinutesADay - overhead.exposed)]]),
+          "mould minutes",
+        );
+      }
+      resourceOfRow.set(build.row(-NONE, minutes, all), `hands:${hand.person.role}`);
+    });
+    KINDS.forEach((_, k) => {
+      if (used[k]) build.row(-NONE, 0, [...(demand[k] ?? []), ...(supply[k] ?? []).map(([column]) => [column, -1] as const)]);
+    });
+    for (const [station, minutes] of problem.stations) {
+      const terms = KINDS.flatMap((kind, k) => (kind.station === station ? (demand[k] ?? []) : []));
+      if (terms.length > 0) resourceOfRow.set(build.row(-NONE, sumOver(minutes, period), terms), station);
+    }
+  });
+}
+
+/** Litres in bags between admission and release. */
+function wardRows(
+  problem: PlanProblem,
+  classes: readonly JobClass[],
+  periods: readonly Period[],
+  build: ProgrammeBuilder,
+  flow: readonly (readonly Int32Array[])[],
+  resourceOfRow: Map<number, string>,
+): void {
+  const inWard = classes.map((each, c) => ({ each, c })).filter(({ each }) => each.litres > 0);
+  if (inWard.length === 0) return;
+  const inside = inWard.map(({ each, c }) => {
+    let before = -1;
+    return periods.map((_, t) => {
+      const now = build.column(0, 0, each.jobs.length);
+      build.row(0, 0, [
+        ...(before < 0 ? [] : [[before, 1] as const]),
+        [flow[c]?.[0]?.[t] as number, 1],
+        [flow[c]?.[1]?.[t] as number, -1],
+        [now, -1],
+      ]);
+      before = now;
+      return now;
+    });
+  });
+  periods.forEach((_, t) => {
+    const terms = inWard.map(({ each }, w) => [inside[w]?.[t] as number, each.litres] as const);
+    resourceOfRow.set(build.row(-NONE, problem.wardLitres, terms), "ward");
+  });
+}
+
+/** What is in the store room never falls below nothing before a new order could be here. */
+function storeRows(
+  problem: PlanProblem,
+  classes: readonly JobClass[],
+  periods: readonly Period[],
+  build: ProgrammeBuilder,
+  flow: readonly (readonly Int32Array[])[],
+  exposedDays: readonly Int32Array[],
+  resourceOfRow: Map<number, string>,
+): void {
+  problem.stores.forEach((store, at) => {
+    let before = -1;
+    let carried = store.onHand;
+    let day = 0;
+    for (let t = 0; t < periods.length; t++) {
+      const period = periods[t] as Period;
+      if (period.from >= store.reorderFrom) return;
+      for (; day <= period.to; day++) carried += store.arrivals[day] ?? 0;
+      const uses = classes.flatMap((each, c) =>
+        each.uses.flatMap((use, s) => (use.has(at) ? [[flow[c]?.[s]?.[t] as number, use.get(at) as number] as const] : [])),
+      );
+      const perDay = problem.sessionUses.get(at) ?? 0;
+      if (perDay > 0)
+        for (const person of exposedDays) if ((person[t] ?? -1) >= 0) uses.push([person[t] as number, perDay]);
+      const now = build.column(0, 0, NONE);
+      resourceOfRow.set(
+        build.row(-carried, -carried, [...(before < 0 ? [] : [[before, 1] as const]), ...uses.map(([column, use]) => [column, -use] as const), [now, -1]]),
+        `store:${store.id}`,
+      );
+      before = now;
+      carried = 0;
+    }
+  });
+}

@@ -1,0 +1,225 @@
+import type { Band, Route } from "../care/care.ts";
+import type { Norms } from "../care/norms.ts";
+import type { Act, Campaign, Item, Person, StationKind } from "../items/campaign.ts";
+import { addDays, type Day, daysBetween, weekdayOf } from "../units/day.ts";
+import { KINDS, kindOf } from "./work.ts";
+
+/** One step of a job, with minutes as a band and what it draws from the stores. */
+export interface Task {
+  readonly act: Act;
+  readonly kind: number;
+  readonly minutes: Band;
+  readonly exposed: boolean;
+  readonly dirt: 0 | 1 | 2 | 3 | 4;
+  /** Store index → quantity. */
+  readonly uses: ReadonlyMap<number, number>;
+}
+
+/** One item on its way to the box. */
+export interface Job {
+  readonly item: Item;
+  readonly route: Route;
+  readonly tasks: readonly Task[];
+  /** First day it can be worked on, as a day index of the plan. */
+  readonly ready: number;
+  readonly weight: number;
+  readonly due: number | null;
+}
+
+export interface Hand {
+  readonly person: Person;
+  /** Minutes of work on each day of the plan, briefing taken off. */
+  readonly minutes: Float64Array;
+  /** 1 where mould work may be given. */
+  readonly mayMould: Uint8Array;
+}
+
+export interface StoreRow {
+  readonly id: string;
+  readonly use: string;
+  /** Quantity there on the first morning and what comes in on each day. */
+  readonly onHand: number;
+  readonly arrivals: Float64Array;
+  /** First day on which an order sent on the first morning would be here; Infinity: can no longer be ordered. */
+  readonly reorderFrom: number;
+}
+
+/** Minutes an exposed day costs before any item is touched. */
+export interface Overhead {
+  readonly clean: number;
+  readonly exposed: number;
+}
+
+/** The campaign as the planner sees it: days are counted from the first morning, 0. */
+export interface PlanProblem {
+  readonly campaign: Campaign;
+  readonly days: readonly Day[];
+  readonly weekday: Uint8Array;
+  readonly jobs: readonly Job[];
+  readonly hands: readonly Hand[];
+  /** Station kind → minutes on each day, places counted. */
+  readonly stations: ReadonlyMap<StationKind, Float64Array>;
+  readonly stores: readonly StoreRow[];
+  readonly exposedMinutesADay: number;
+  readonly exposedDaysAWeek: number;
+  readonly exposedDaysInARow: number;
+  readonly overhead: Overhead;
+  readonly wardLitres: number;
+  /** Store index → quantity one person uses on one exposed day. */
+  readonly sessionUses: ReadonlyMap<number, number>;
+  /** How much longer work takes on each day: the first weeks run slower. */
+  readonly slowness: Float64Array;
+}
+
+const PER_SESSION = ["k-mask", "k-gloves", "k-apron", "k-hair", "k-cloth", "k-eth", "k-cover", "k-bags-waste"];
+const URGENT = new Set(["brittle", "acetate_degrading", "ink_corrosion", "nitrate_suspected", "mould_active", "wet", "damp"]);
+
+export function planProblem(campaign: Campaign, routes: readonly Route[], norms: Norms): PlanProblem {
+  const length = Math.max(0, daysBetween(campaign.planFrom, campaign.end) + 1);
+  const days = Array.from({ length }, (_, d) => addDays(campaign.planFrom, d));
+  const closed = closedDays(campaign, days, "everyone");
+  const byItem = new Map(campaign.items.map((item) => [item.id, item]));
+  const stores = storeRows(campaign, days);
+  const storeOf = new Map(stores.map((store, at) => [store.use, at]));
+  const usesOf = (uses: Readonly<Record<string, number>>): Map<number, number> =>
+    new Map(Object.entries(uses).flatMap(([use, quantity]) => (storeOf.has(use) ? [[storeOf.get(use) as number, quantity] as const] : [])));
+  const hands = campaign.people.map((person) => handOf(campaign, days, closed, person, norms));
+  return {
+    campaign,
+    days,
+    weekday: Uint8Array.from(days.map(weekdayOf)),
+    jobs: jobsOf(campaign, routes, byItem, usesOf),
+    hands,
+    stations: stationMinutes(campaign, days, closed, hands),
+    stores,
+    exposedMinutesADay: campaign.limits.exposedMinutesADay.value,
+    exposedDaysAWeek: campaign.limits.exposedDaysAWeek.value,
+    exposedDaysInARow: campaign.limits.exposedDaysInARow.value,
+    overhead: {
+      clean: norms.band("s-don").typical + norms.band("s-setup").typical,
+      exposed: ["s-doff", "s-decon", "s-tools", "s-waste"].reduce((sum, id) => sum + norms.band(id).typical, 0),
+    },
+    wardLitres: campaign.wardLitres,
+    sessionUses: usesOf(Object.fromEntries(PER_SESSION.map((id) => [id, norms.band(id).typical]))),
+    slowness: slownessOf(campaign, days),
+  };
+}
+
+function jobsOf(
+  campaign: Campaign,
+  routes: readonly Route[],
+  byItem: ReadonlyMap<string, Item>,
+  usesOf: (uses: Readonly<Record<string, number>>) => Map<number, number>,
+): Job[] {
+  const jobs: Job[] = [];
+  for (const route of routes) {
+    const item = byItem.get(route.item);
+    if (!item || route.destiny !== "route" || route.steps.length === 0) continue;
+    const must = item.priority === "must" ? 4 : 1;
+    jobs.push({
+      item,
+      route,
+      tasks: route.steps.map((step) => ({
+        act: step.act,
+        kind: kindOf(step),
+        minutes: step.minutes,
+        exposed: step.exposed,
+        dirt: step.dirt,
+        uses: usesOf(step.uses),
+      })),
+      ready: item.arrives ? Math.max(0, daysBetween(campaign.planFrom, item.arrives) + 1) : 0,
+      weight: must * (route.conditions.some((each) => URGENT.has(each)) ? 2 : 1),
+      due: item.due ? daysBetween(campaign.planFrom, item.due) : null,
+    });
+  }
+  return jobs;
+}
+
+function closedDays(campaign: Campaign, days: readonly Day[], who: string): Uint8Array {
+  const rows = campaign.calendar.filter((row) => row.who === who && (row.what === "closed" || row.what === "away"));
+  return Uint8Array.from(days.map((day) => (rows.some((row) => row.from <= day && day <= row.to) ? 1 : 0)));
+}
+
+function handOf(campaign: Campaign, days: readonly Day[], closed: Uint8Array, person: Person, norms: Norms): Hand {
+  const away = closedDays(campaign, days, person.code);
+  const hours = campaign.calendar.filter((row) => row.what === "hours" && (row.who === person.code || row.who === "everyone"));
+  const cleanWork = campaign.calendar.filter((row) => row.what === "clean work" && row.who === person.code);
+  const briefing = norms.band("s-pdca").typical;
+  const minutes = Float64Array.from(days, (day, d) => {
+    const there = person.weekdays.includes(weekdayOf(day)) && !closed[d] && !away[d];
+    if (!there || (person.from && day < person.from) || (person.until && day > person.until)) return 0;
+    const today = hours.find((row) => row.from <= day && day <= row.to)?.hours ?? person.hoursADay;
+    return Math.max(0, Math.min(today, person.hoursADay) * 60 - briefing);
+  });
+  const mayMould = Uint8Array.from(days, (day) =>
+    person.mouldWork && !cleanWork.some((row) => row.from <= day && day <= row.to) ? 1 : 0,
+  );
+  return { person, minutes, mayMould };
+}
+
+/** Open minutes of the stations, and no more than the people present could work there. */
+function stationMinutes(
+  campaign: Campaign,
+  days: readonly Day[],
+  closed: Uint8Array,
+  hands: readonly Hand[],
+): Map<StationKind, Float64Array> {
+  const minutes = new Map<StationKind, Float64Array>();
+  for (const station of campaign.stations) {
+    const rows = campaign.calendar.filter((row) => row.who === station.id);
+    const opens = rows.filter((row) => row.what === "open");
+    const shut = rows.filter((row) => row.what === "closed" || row.what === "away");
+    const covers = (row: { from: Day; to: Day }, day: Day): boolean => row.from <= day && day <= row.to;
+    const sum = minutes.get(station.kind) ?? new Float64Array(days.length);
+    days.forEach((day, d) => {
+      const open = (opens.length === 0 || opens.some((row) => covers(row, day))) && !shut.some((row) => covers(row, day));
+      if (open && !closed[d]) sum[d] = (sum[d] ?? 0) + station.places * station.minutesADay;
+    });
+    minutes.set(station.kind, sum);
+  }
+  for (const [station, sum] of minutes) {
+    const able = hands.filter((hand) => mayWorkAt(hand.person, station));
+    for (let d = 0; d < sum.length; d++)
+      sum[d] = Math.min(sum[d] ?? 0, able.reduce((all, hand) => all + (hand.minutes[d] ?? 0), 0));
+  }
+  return minutes;
+}
+
+const mayWorkAt = (person: Person, station: StationKind): boolean =>
+  KINDS.some((kind) => kind.station === station && kind.skills.some((skill) => person.skills.includes(skill)));
+
+function storeRows(campaign: Campaign, days: readonly Day[]): StoreRow[] {
+  const last = days.length;
+  const today = campaign.planFrom;
+  const byUse = new Map<string, { id: string; use: string; onHand: number; arrivals: Float64Array; reorderFrom: number }>();
+  for (const store of campaign.stores) {
+    const arrivals = new Float64Array(last);
+    let early = 0;
+    for (const delivery of campaign.deliveries) {
+      if (delivery.store !== store.id) continue;
+      const d = daysBetween(today, delivery.day);
+      if (d <= 0) early += delivery.day < today ? 0 : delivery.quantity;
+      else if (d < last) arrivals[d] = (arrivals[d] ?? 0) + delivery.quantity;
+    }
+    const reorderFrom = store.orderBy && store.orderBy < today ? Number.POSITIVE_INFINITY : store.leadDays;
+    const known = byUse.get(store.use);
+    if (!known) byUse.set(store.use, { id: store.id, use: store.use, onHand: store.onHand + early, arrivals, reorderFrom });
+    else {
+      known.onHand += store.onHand + early;
+      known.reorderFrom = Math.min(known.reorderFrom, reorderFrom);
+      arrivals.forEach((quantity, d) => {
+        known.arrivals[d] = (known.arrivals[d] ?? 0) + quantity;
+      });
+    }
+  }
+  return [...byUse.values()];
+}
+
+/** Week 1 twice, week 2 one and a half, week 3 a fifth longer (`d-trial`), unless the log shows a team past its first fortnight. */
+function slownessOf(campaign: Campaign, days: readonly Day[]): Float64Array {
+  const practised = new Set(campaign.sessions.map((session) => session.day)).size >= 10;
+  const factors = [2, 1.5, 1.2];
+  return Float64Array.from(days, (day) =>
+    practised ? 1 : (factors[Math.floor(daysBetween(campaign.start, day) / 7)] ?? 1),
+  );
+}

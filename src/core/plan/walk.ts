@@ -1,0 +1,301 @@
+import type { StationKind } from "../items/campaign.ts";
+import { wardLag } from "./classes.ts";
+import type { Guide } from "./guide.ts";
+import type { Job, PlanProblem, Task } from "./problem.ts";
+import { expected, KINDS } from "./work.ts";
+
+/** What chance decides; the plan itself is walked with the expected values. */
+export interface Fortune {
+  /** Minutes of a task, slowness of the first weeks not yet applied. */
+  readonly minutes: (job: Job, task: number) => number;
+  /** Days in the Ward. */
+  readonly wardDays: (job: Job) => number;
+  readonly absent: (person: number, day: number) => boolean;
+  /** Days a delivery comes late. */
+  readonly delay: (store: number) => number;
+}
+
+export const EXPECTED: Fortune = {
+  minutes: (job, task) => expected((job.tasks[task] as Task).minutes),
+  wardDays: wardLag,
+  absent: () => false,
+  delay: () => 0,
+};
+
+/** A piece of a task done by a person on a day. */
+export interface Piece {
+  readonly day: number;
+  readonly person: number;
+  readonly job: Job;
+  readonly task: number;
+  readonly minutes: number;
+}
+
+export interface Walk {
+  readonly pieces: readonly Piece[];
+  /** Job → day each task ends; −1: not reached. */
+  readonly ends: ReadonlyMap<Job, Int32Array>;
+  /** [person] → 1 on exposed days. */
+  readonly exposed: readonly Uint8Array[];
+  /** Last day on which a job was boxed; −1: none. */
+  readonly lastDay: number;
+  readonly boxed: number;
+  /** Store → quantity used by day. */
+  readonly used: readonly Float64Array[];
+}
+
+interface Open {
+  readonly job: Job;
+  readonly at: number;
+  task: number;
+  left: number;
+  owner: number;
+  readonly ends: Int32Array;
+}
+
+/** Builds the plan day by day: on each day every person takes the ready work the programme wants soonest, within all limits. */
+export function walk(problem: PlanProblem, guide: Guide, fortune: Fortune = EXPECTED): Walk {
+  return new Walker(problem, guide, fortune).run();
+}
+
+class Walker {
+  private readonly queues: Open[][] = KINDS.map(() => []);
+  private readonly comingUp: Open[][];
+  private readonly exposed: Uint8Array[];
+  private readonly pieces: Piece[] = [];
+  private readonly stock: Float64Array;
+  private readonly used: Float64Array[];
+  private readonly places = new Map<StationKind, number>();
+  private readonly present: boolean[] = [];
+  private readonly exposing: boolean[] = [];
+  private wardFree: number;
+  private lastDay = -1;
+  private boxed = 0;
+  private readonly opens: Open[];
+
+  constructor(
+    private readonly problem: PlanProblem,
+    private readonly guide: Guide,
+    private readonly fortune: Fortune,
+  ) {
+    this.comingUp = problem.days.map(() => []);
+    this.exposed = problem.hands.map(() => new Uint8Array(problem.days.length));
+    this.stock = Float64Array.from(problem.stores, (store) => store.onHand);
+    this.used = problem.stores.map(() => new Float64Array(problem.days.length));
+    this.wardFree = problem.wardLitres;
+    this.opens = problem.jobs.map((job, at) => ({ job, at, task: -1, left: 0, owner: -1, ends: new Int32Array(job.tasks.length).fill(-1) }));
+    for (const open of this.opens) this.next(open, open.job.ready);
+  }
+
+  run(): Walk {
+    this.problem.days.forEach((_, d) => {
+      this.morning(d);
+      const order = this.problem.hands.map((_, p) => p).filter((p) => this.present[p]);
+      order.sort((a, b) => this.skillsOf(a) - this.skillsOf(b) || a - b);
+      const left = this.problem.hands.map((hand) => hand.minutes[d] ?? 0);
+      for (const p of order) if (this.goesNear(p, d)) this.nearMould(p, d, left);
+      for (const p of order) this.cleanHands(p, d, left);
+    });
+    return {
+      pieces: this.pieces,
+      ends: new Map(this.opens.map((open) => [open.job, open.ends])),
+      exposed: this.exposed,
+      lastDay: this.lastDay,
+      boxed: this.boxed,
+      used: this.used,
+    };
+  }
+
+  private skillsOf(p: number): number {
+    return this.problem.hands[p]?.person.skills.length ?? 0;
+  }
+
+  private morning(d: number): void {
+    this.problem.stores.forEach((store, s) => {
+      const from = d - this.fortune.delay(s);
+      this.stock[s] = (this.stock[s] ?? 0) + (from >= 0 ? (store.arrivals[from] ?? 0) : 0);
+    });
+    for (const [station, minutes] of this.problem.stations) this.places.set(station, minutes[d] ?? 0);
+    this.problem.hands.forEach((hand, p) => {
+      this.present[p] = (hand.minutes[d] ?? 0) > 0 && !this.fortune.absent(p, d);
+      this.exposing[p] = false;
+    });
+    for (const open of this.comingUp[d] ?? []) this.enqueue(open);
+  }
+
+  /** The job's next task becomes ready on the day. */
+  private next(open: Open, day: number): void {
+    open.task++;
+    open.owner = -1;
+    open.left = this.fortune.minutes(open.job, open.task);
+    this.comingUp[day]?.push(open);
+  }
+
+  private wanted(open: Open): number {
+    return this.guide.wanted.get(open.job)?.[open.task] ?? 0;
+  }
+
+  private enqueue(open: Open): void {
+    const queue = this.queues[open.job.tasks[open.task]?.kind ?? 0] as Open[];
+    const key = this.wanted(open);
+    let low = 0;
+    for (let high = queue.length; low < high; ) {
+      const middle = (low + high) >> 1;
+      const other = queue[middle] as Open;
+      const before = this.wanted(other) - key || other.at - open.at;
+      if (before < 0) low = middle + 1;
+      else high = middle;
+    }
+    queue.splice(low, 0, open);
+  }
+
+  /** Whether the person changes into protection today: allowed, in stock, wanted by the programme, and worth the changing. */
+  private goesNear(p: number, d: number): boolean {
+    const { problem } = this;
+    const hand = problem.hands[p];
+    const worn = this.exposed[p];
+    if (!hand || !worn || !hand.mayMould[d] || this.alone()) return false;
+    const monday = d - (problem.weekday[d] ?? 0);
+    let week = 0;
+    for (let e = Math.max(0, monday); e < d; e++) week += worn[e] ?? 0;
+    if (week >= problem.exposedDaysAWeek) return false;
+    let row = 0;
+    while (row < d && worn[d - 1 - row]) row++;
+    if (row >= problem.exposedDaysInARow) return false;
+    for (const [store, quantity] of problem.sessionUses)
+      if (d < (problem.stores[store]?.reorderFrom ?? 0) && (this.stock[store] ?? 0) < quantity) return false;
+    let done = 0;
+    for (let e = 0; e < d; e++) done += worn[e] ?? 0;
+    const behind = (this.guide.exposedBy[p]?.[d] ?? 0) - done >= 0.5;
+    return this.worthChanging(p, d, behind);
+  }
+
+  /** Nobody works near mould alone in the building (P13). */
+  private alone(): boolean {
+    return this.present.filter(Boolean).length < 2;
+  }
+
+  private worthChanging(p: number, d: number, behind: boolean): boolean {
+    const skills = this.problem.hands[p]?.person.skills ?? [];
+    let minutes = 0;
+    for (const [k, kind] of KINDS.entries()) {
+      if (!kind.exposed || !kind.skills.some((skill) => skills.includes(skill))) continue;
+      for (const open of this.queues[k] as Open[]) {
+        if (!behind && this.wanted(open) > d) break;
+        minutes += open.left;
+        if (minutes >= 45) return true;
+      }
+    }
+    return false;
+  }
+
+  private nearMould(p: number, d: number, left: number[]): void {
+    const { overhead, exposedMinutesADay } = this.problem;
+    const budget = Math.min(exposedMinutesADay - overhead.exposed, (left[p] ?? 0) - overhead.clean - overhead.exposed);
+    if (budget <= 0) return;
+    this.exposing[p] = true;
+    const spent = this.work(p, d, budget, true);
+    if (spent === 0) {
+      this.exposing[p] = false;
+      return;
+    }
+    (this.exposed[p] as Uint8Array)[d] = 1;
+    left[p] = (left[p] ?? 0) - spent - overhead.clean - overhead.exposed;
+    for (const [store, quantity] of this.problem.sessionUses) this.use(store, d, quantity);
+  }
+
+  private cleanHands(p: number, d: number, left: number[]): void {
+    left[p] = (left[p] ?? 0) - this.work(p, d, left[p] ?? 0, false);
+  }
+
+  /** Takes the soonest wanted work the person may do until the minutes are used. */
+  private work(p: number, d: number, minutes: number, exposed: boolean): number {
+    const skills = this.problem.hands[p]?.person.skills ?? [];
+    const kinds = [...KINDS.keys()].filter((k) => {
+      const kind = KINDS[k];
+      return kind?.exposed === exposed && kind.skills.some((skill) => skills.includes(skill));
+    });
+    let spent = 0;
+    while (minutes - spent > 1) {
+      let best: Open | null = null;
+      let from = -1;
+      for (const k of kinds) {
+        const open = this.first(k, p, d);
+        if (open && (!best || this.wanted(open) < this.wanted(best))) {
+          best = open;
+          from = k;
+        }
+      }
+      if (!best) break;
+      const piece = this.take(best, from, p, d, minutes - spent);
+      if (piece === 0) break;
+      spent += piece;
+    }
+    return spent;
+  }
+
+  /** First job of a queue this person can go on with now; a job begun stays with who began it while that person can go on. */
+  private first(k: number, p: number, d: number): Open | null {
+    const station = KINDS[k]?.station;
+    if (station && (this.places.get(station) ?? 0) < 1) return null;
+    for (const open of this.queues[k] as Open[]) {
+      const { owner } = open;
+      if (owner >= 0 && owner !== p && this.present[owner] && (!KINDS[k]?.exposed || this.exposing[owner])) continue;
+      if (owner < 0 && !this.mayStart(open, d)) continue;
+      return open;
+    }
+    return null;
+  }
+
+  private mayStart(open: Open, d: number): boolean {
+    const task = open.job.tasks[open.task] as Task;
+    if (task.act === "admit" && open.job.route.wardLitres > this.wardFree) return false;
+    for (const [store, quantity] of task.uses)
+      if (d < (this.problem.stores[store]?.reorderFrom ?? 0) && (this.stock[store] ?? 0) < quantity) return false;
+    return true;
+  }
+
+  private use(store: number, d: number, quantity: number): void {
+    this.stock[store] = (this.stock[store] ?? 0) - quantity;
+    const used = this.used[store];
+    if (used) used[d] = (used[d] ?? 0) + quantity;
+  }
+
+  /** Works on a job; returns the minutes spent. */
+  private take(open: Open, k: number, p: number, d: number, minutes: number): number {
+    const task = open.job.tasks[open.task] as Task;
+    const slow = this.problem.slowness[d] ?? 1;
+    const station = KINDS[k]?.station;
+    const most = Math.min(minutes, station ? (this.places.get(station) ?? 0) : minutes);
+    const spent = Math.min(most, open.left * slow);
+    if (spent <= 0) return 0;
+    if (open.owner < 0) {
+      for (const [store, quantity] of task.uses) this.use(store, d, quantity);
+      if (task.act === "admit") this.wardFree -= open.job.route.wardLitres;
+    }
+    open.owner = p;
+    open.left -= spent / slow;
+    if (station) this.places.set(station, (this.places.get(station) ?? 0) - spent);
+    this.pieces.push({ day: d, person: p, job: open.job, task: open.task, minutes: spent });
+    if (open.left < 1e-6) this.finish(open, k, d);
+    return spent;
+  }
+
+  private finish(open: Open, k: number, d: number): void {
+    const queue = this.queues[k] as Open[];
+    queue.splice(queue.indexOf(open), 1);
+    open.ends[open.task] = d;
+    const task = open.job.tasks[open.task] as Task;
+    if (task.act === "release") this.wardFree += open.job.route.wardLitres;
+    if (open.task === open.job.tasks.length - 1) {
+      this.boxed++;
+      this.lastDay = Math.max(this.lastDay, d);
+      return;
+    }
+    const following = open.job.tasks[open.task + 1] as Task;
+    if (following.act === "box") {
+      this.next(open, -1);
+      this.enqueue(open);
+    } else this.next(open, d + (task.act === "admit" ? this.fortune.wardDays(open.job) : 1));
+  }
+}

@@ -1,0 +1,100 @@
+import type { Route } from "../care/care.ts";
+import type { Norms } from "../care/norms.ts";
+import type { Campaign } from "../items/campaign.ts";
+import { bindsOf } from "./binds.ts";
+import { campaignProgramme, finishCost, undoneCost } from "./campaign-programme.ts";
+import { classesOf } from "./classes.ts";
+import { guideFrom } from "./guide.ts";
+import { leftOf } from "./left.ts";
+import { periodsOf } from "./periods.ts";
+import type { Plan } from "./plan.ts";
+import { type PlanProblem, planProblem } from "./problem.ts";
+import type { Solve } from "./programme.ts";
+import { finishOf } from "./risk.ts";
+import { roomsOf } from "./rooms.ts";
+import { assignmentsOf, itemDaysOf, personDaysOf } from "./sheets.ts";
+import { type Walk, walk } from "./walk.ts";
+import { gapOf, solveWholeDays } from "./whole-days.ts";
+
+export interface PlanOptions {
+  /** Largest gap accepted before the mixed-integer search takes over, 0 to 1. */
+  readonly gap: number;
+  /** Simulated campaigns behind the finish range. */
+  readonly draws: number;
+  readonly seed: number;
+  /** Most classes the programme may have. */
+  readonly classes: number;
+}
+
+export const PLAN_DEFAULTS: PlanOptions = { gap: 0.01, draws: 200, seed: 1, classes: 90 };
+
+/** What the stores are asked for, by consumable and day; the stores' own page is made from it. */
+export interface Planned {
+  readonly plan: Omit<Plan, "orders" | "stores">;
+  readonly use: ReadonlyMap<string, Float64Array>;
+}
+
+/** The campaign's plan: programme, whole days, day-by-day walk, range of the finish. Same input, same plan. */
+export async function makePlan(
+  campaign: Campaign,
+  routes: readonly Route[],
+  norms: Norms,
+  solve: Solve,
+  options: PlanOptions = PLAN_DEFAULTS,
+): Promise<Planned> {
+  const problem = planProblem(campaign, routes, norms);
+  const classes = classesOf(problem, options.classes);
+  const periods = periodsOf(problem);
+  const parts = campaignProgramme(problem, classes, periods);
+  const answer = await solveWholeDays(parts, solve, options.gap);
+  const guide = guideFrom(problem, classes, periods, parts, answer.values);
+  const day = walk(problem, guide);
+  const itemObjective = costOf(problem, day);
+  const plan = {
+    campaign: campaign.name,
+    place: campaign.place.name,
+    start: campaign.start,
+    end: campaign.end,
+    planFrom: campaign.planFrom,
+    itemCount: campaign.items.length,
+    routed: problem.jobs.length,
+    doneBefore: routes.filter((route) => route.destiny === "done").length,
+    finish: finishOf(problem, guide, options.draws, options.seed),
+    proof: {
+      objective: answer.objective,
+      bound: answer.bound,
+      gap: gapOf(answer.objective, answer.bound),
+      classes: classes.length,
+      rows: parts.programme.rowLower.length,
+      columns: parts.programme.cost.length,
+      itemObjective,
+      itemGap: gapOf(itemObjective, answer.bound),
+    },
+    binds: bindsOf(problem, parts, answer.duals, answer.values, answer.objective, day),
+    left: leftOf(campaign, routes, day),
+    assignments: assignmentsOf(problem, day),
+    personDays: personDaysOf(problem, day),
+    itemDays: itemDaysOf(problem, day),
+    rooms: roomsOf(campaign, routes, day),
+    people: campaign.people.map((person) => ({
+      code: person.code,
+      name: person.name,
+      role: person.role,
+      mouldLimit: person.mouldWork
+        ? { minutesADay: problem.exposedMinutesADay, daysAWeek: problem.exposedDaysAWeek }
+        : null,
+    })),
+    stations: campaign.stations.map(({ id, kind, places }) => ({ id, kind, places })),
+  };
+  return { plan, use: new Map(problem.stores.map((store, at) => [store.use, day.used[at] ?? new Float64Array(0)])) };
+}
+
+/** Weighted item-days of a walked plan, on the same scale as the programme's. */
+function costOf(problem: PlanProblem, day: Walk): number {
+  let cost = 0;
+  for (const [job, ends] of day.ends) {
+    const end = ends[ends.length - 1] ?? -1;
+    cost += end < 0 ? undoneCost(problem.days.length, job.weight) : finishCost(job.weight, job.due, end);
+  }
+  return cost;
+}

@@ -13,7 +13,9 @@ const read = (path) => (existsSync(path) ? readFileSync(path, "utf8").trim() : "
 function refuseOldNode() {
   const [major, minor] = process.versions.node.split(".").map(Number);
   if (major > 20 || (major === 20 && minor >= 19)) return;
-  console.error(`Leafward needs Node.js 20.19 or newer; this is ${process.version}. Install a newer Node.js and try again.`);
+  console.error(
+    `Leafward needs Node.js 20.19 or newer; this is ${process.version}. Install a newer Node.js and try again.`,
+  );
   process.exit(1);
 }
 
@@ -31,7 +33,12 @@ function npm(...args) {
   const run =
     cli && /\.c?js$/.test(cli) && !/npx-cli/.test(cli)
       ? spawnSync(process.execPath, [cli, ...args], { cwd: root, stdio, env })
-      : spawnSync(process.platform === "win32" ? "npm.cmd" : "npm", args, { cwd: root, stdio, env, shell: process.platform === "win32" });
+      : spawnSync(process.platform === "win32" ? "npm.cmd" : "npm", args, {
+          cwd: root,
+          stdio,
+          env,
+          shell: process.platform === "win32",
+        });
   if (run.status !== 0) process.exit(run.status ?? 1);
 }
 
@@ -78,9 +85,13 @@ function installPackages() {
 }
 
 function sourceFiles() {
-  const files = ["package-lock.json", "tsconfig.json", "tsconfig.build.json", "vite.config.ts"].map((name) => at(name));
+  const files = ["package-lock.json", "tsconfig.json", "tsconfig.build.json", "vite.config.ts"].map((name) =>
+    at(name),
+  );
   const walk = (folder) => {
-    for (const entry of readdirSync(folder, { withFileTypes: true }).sort((a, b) => (a.name < b.name ? -1 : 1))) {
+    for (const entry of readdirSync(folder, { withFileTypes: true }).sort((a, b) =>
+      a.name < b.name ? -1 : 1,
+    )) {
       const path = join(folder, entry.name);
       if (entry.isDirectory()) walk(path);
       else files.push(path);
@@ -115,10 +126,15 @@ function findBrowser() {
   if (existsSync("/usr/bin/apt-get") && process.getuid?.() === 0) {
     console.error("Installing Chromium for the browser tests …");
     spawnSync("apt-get", ["update", "-qq"], { stdio: ["ignore", "ignore", 2] });
-    spawnSync("apt-get", ["install", "-y", "-qq", "chromium"], { stdio: ["ignore", "ignore", 2], env: { ...process.env, DEBIAN_FRONTEND: "noninteractive" } });
+    spawnSync("apt-get", ["install", "-y", "-qq", "chromium"], {
+      stdio: ["ignore", "ignore", 2],
+      env: { ...process.env, DEBIAN_FRONTEND: "noninteractive" },
+    });
     return;
   }
-  console.error("No Chrome or Chromium found: set CHROME_PATH to one; the browser tests will say that they were skipped.");
+  console.error(
+    "No Chrome or Chromium found: set CHROME_PATH to one; the browser tests will say that they were skipped.",
+  );
 }
 
 refuseOldNode();

@@ -3,7 +3,20 @@ import type { Care, Ruling } from "./care.ts";
 import { decide } from "./decide.ts";
 import type { RuleBook } from "./rule-book.ts";
 
-const GROUPS = ["item", "obs", "state", "person", "room", "site", "task", "tool", "station", "plan", "stock", "record"] as const;
+const GROUPS = [
+  "item",
+  "obs",
+  "state",
+  "person",
+  "room",
+  "site",
+  "task",
+  "tool",
+  "station",
+  "plan",
+  "stock",
+  "record",
+] as const;
 
 /** The answer to one case, as plain JSON. */
 export interface CaseAnswer {
@@ -64,7 +77,10 @@ export function decideCase(book: RuleBook, given: Readonly<Record<string, unknow
     hold: care.hold,
     missingTests: care.missingTests,
     until: Object.fromEntries(
-      care.forbid.map((each) => [each.action, each.until.map((until) => book.endings[until] ?? until).join("; ")]),
+      care.forbid.map((each) => [
+        each.action,
+        each.until.map((until) => book.endings[until] ?? until).join("; "),
+      ]),
     ),
     reasons: reasonsOf(care),
   };
@@ -73,6 +89,8 @@ export function decideCase(book: RuleBook, given: Readonly<Record<string, unknow
 function reasonsOf(care: Care): CaseAnswer["reasons"] {
   const verbs = ["require", "forbid", "prefer", "warn", "escalate"] as const;
   return verbs.flatMap((verb) =>
-    care[verb].flatMap((ruling) => ruling.reasons.map((reason) => ({ verb, action: ruling.action, ...reason }))),
+    care[verb].flatMap((ruling) =>
+      ruling.reasons.map((reason) => ({ verb, action: ruling.action, ...reason })),
+    ),
   );
 }

@@ -1,4 +1,4 @@
-import type { FactValue, Facts } from "../items/facts.ts";
+import type { Facts, FactValue } from "../items/facts.ts";
 import type { Care, Forbid, Reason, Ruling, Until } from "./care.ts";
 import type { Consequence, Rule, RuleBook } from "./rule-book.ts";
 import { type Lookup, NO, PERHAPS, YES } from "./truth.ts";
@@ -19,7 +19,8 @@ interface Fired {
 export function decide(book: RuleBook, given: Facts): Care {
   const missingTests = missingTestsOf(book, given);
   const facts = new Map<string, FactValue>(Object.entries(given));
-  if (!facts.has("state.required_tests_missing")) facts.set("state.required_tests_missing", missingTests.length > 0);
+  if (!facts.has("state.required_tests_missing"))
+    facts.set("state.required_tests_missing", missingTests.length > 0);
   const lookup: Lookup = (name) => facts.get(name);
   const conditions: string[] = [];
   const unsureConditions: string[] = [];
@@ -39,7 +40,7 @@ export function decide(book: RuleBook, given: Facts): Care {
       continue;
     }
     const reason = reasonOf(rule, lookup, truth === PERHAPS);
-    for (const consequence of rule.then) fired.push({ rule, consequence, reason });
+    for (const consequence of rule.consequences) fired.push({ rule, consequence, reason });
   }
   return { conditions, unsureConditions, missingTests, waiting, ...settle(book, fired, lookup) };
 }
@@ -68,7 +69,9 @@ function settle(book: RuleBook, fired: readonly Fired[], lookup: Lookup) {
   const forbids = forbidsOf(book, fired);
   const requires = rulings(fired.filter((each) => each.consequence.verb === "require"));
   const commands = rulings(
-    fired.filter((each) => each.consequence.verb === "require" && !each.consequence.before && !each.consequence.after),
+    fired.filter(
+      (each) => each.consequence.verb === "require" && !each.consequence.before && !each.consequence.after,
+    ),
   );
   for (const [action, ruling] of commands) {
     const forbid = forbids.get(action);
@@ -84,7 +87,8 @@ function settle(book: RuleBook, fired: readonly Fired[], lookup: Lookup) {
   if (stuck?.forGood && !escalate.has("ask_conservator"))
     escalate.set("ask_conservator", { action: "ask_conservator", reasons: stuck.reasons, details: {} });
   const hold = requires.has("hold_item") || stuck !== null;
-  if (stuck && !requires.has("hold_item")) require.push({ action: "hold_item", reasons: stuck.reasons, details: {} });
+  if (stuck && !requires.has("hold_item"))
+    require.push({ action: "hold_item", reasons: stuck.reasons, details: {} });
   return {
     require,
     forbid: [...forbids.values()],
@@ -103,7 +107,12 @@ function rulings(fired: readonly Fired[]): Map<string, Ruling> {
   const found = new Map<string, { action: string; reasons: Reason[]; details: Record<string, unknown> }>();
   for (const { consequence, reason } of fired) {
     const known = found.get(consequence.action);
-    if (!known) found.set(consequence.action, { action: consequence.action, reasons: [reason], details: { ...consequence.details } });
+    if (!known)
+      found.set(consequence.action, {
+        action: consequence.action,
+        reasons: [reason],
+        details: { ...consequence.details },
+      });
     else {
       known.reasons.push(reason);
       Object.assign(known.details, { ...consequence.details, ...known.details });
@@ -113,7 +122,10 @@ function rulings(fired: readonly Fired[]): Map<string, Ruling> {
 }
 
 function forbidsOf(book: RuleBook, fired: readonly Fired[]): Map<string, Forbid> {
-  const found = new Map<string, { action: string; reasons: Reason[]; until: Until[]; details: Record<string, unknown> }>();
+  const found = new Map<
+    string,
+    { action: string; reasons: Reason[]; until: Until[]; details: Record<string, unknown> }
+  >();
   const add = (action: string, each: Fired): void => {
     const known = found.get(action) ?? { action, reasons: [], until: [], details: {} };
     found.set(action, known);
@@ -137,14 +149,20 @@ function forbidsOf(book: RuleBook, fired: readonly Fired[]): Map<string, Forbid>
 }
 
 /** A cleaning step with no method left holds the item; when a ban does not end by the team's own work, a conservator is asked. */
-function noMethodLeft(forbids: ReadonlyMap<string, Forbid>, lookup: Lookup): { reasons: Reason[]; forGood: boolean } | null {
+function noMethodLeft(
+  forbids: ReadonlyMap<string, Forbid>,
+  lookup: Lookup,
+): { reasons: Reason[]; forGood: boolean } | null {
   const step = lookup("plan.step");
   if (step !== "clean" && !(Array.isArray(step) && step.includes("clean"))) return null;
   const bans = METHODS.map((method) => forbids.get(method));
   if (bans.some((ban) => ban === undefined)) return null;
   const all = bans.flatMap((ban) => ban?.until ?? []);
   const ownWork = new Set(["dry_shown", "tests_answered", "cleaned", "wrapped", "covers_pictured"]);
-  return { reasons: [...new Set(bans.flatMap((ban) => ban?.reasons ?? []))], forGood: !all.every((until) => ownWork.has(until)) };
+  return {
+    reasons: [...new Set(bans.flatMap((ban) => ban?.reasons ?? []))],
+    forGood: !all.every((until) => ownWork.has(until)),
+  };
 }
 
 function orderOf(fired: readonly Fired[]): [string, string][] {

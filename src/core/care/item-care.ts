@@ -1,5 +1,5 @@
 import type { Act, Campaign, Finding, Item, Place } from "../items/campaign.ts";
-import { type FactValue, type Facts, UNSURE } from "../items/facts.ts";
+import { type Facts, type FactValue, UNSURE } from "../items/facts.ts";
 import type { Care } from "./care.ts";
 import { decide } from "./decide.ts";
 import type { RuleBook } from "./rule-book.ts";
@@ -41,7 +41,12 @@ function careOfItem(
 ): ItemCare {
   const whole = answersOf(findings.filter((each) => each.part === ""));
   const around = { ...siteFacts(place), ...stateFacts(done), "plan.step": ["clean", "image", "rehouse"] };
-  const care = decideOnce({ ...around, ...named("item", item.facts), ...named("obs", whole.answers), ...whole.doubt });
+  const care = decideOnce({
+    ...around,
+    ...named("item", item.facts),
+    ...named("obs", whole.answers),
+    ...whole.doubt,
+  });
   const parts = item.parts.map((part) => {
     const own = answersOf(findings.filter((each) => each.part === part.name));
     const facts = {
@@ -75,7 +80,11 @@ function answersOf(findings: readonly Finding[]): { answers: Record<string, Fact
 }
 
 function siteFacts(place: Place): Facts {
-  return { "site.climate": place.climate, "site.freezer": place.freezer, "site.hepa_vacuum": place.fineFilterVacuum };
+  return {
+    "site.climate": place.climate,
+    "site.freezer": place.freezer,
+    "site.hepa_vacuum": place.fineFilterVacuum,
+  };
 }
 
 function stateFacts(done: ReadonlySet<Act>): Facts {

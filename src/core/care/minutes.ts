@@ -1,4 +1,4 @@
-import type { FactValue, Facts } from "../items/facts.ts";
+import type { Facts, FactValue } from "../items/facts.ts";
 import type { Band } from "./care.ts";
 import { type Norms, plus, times } from "./norms.ts";
 
@@ -28,7 +28,11 @@ const TYPICAL_LEAVES: Readonly<Record<string, number>> = {
 };
 const RUB: Readonly<Record<string, 0 | 1 | 2 | 3>> = { trace: 1, clear: 2, heavy: 3, unsure: 2 };
 
-export function workloadOf(facts: Facts, answers: Readonly<Record<string, FactValue>>, conditions: ReadonlySet<string>): Workload {
+export function workloadOf(
+  facts: Facts,
+  answers: Readonly<Record<string, FactValue>>,
+  conditions: ReadonlySet<string>,
+): Workload {
   const format = String(facts.format);
   const mould = ["mould_active", "mould_dormant", "mould_suspected"].some((each) => conditions.has(each));
   const extent = answers.mould_extent_pct;
@@ -65,18 +69,36 @@ const bandOfMany =
 export function cleaningOf(norms: Norms, load: Workload): Work {
   const sum = bandOfMany(norms);
   const hit = load.leaves * load.affected;
-  const leafNorm = load.affected < 0.1 ? "c-vol-mould-light" : load.affected <= 0.5 ? "c-vol-mould-mod" : "c-vol-mould-heavy";
+  const leafNorm =
+    load.affected < 0.1
+      ? "c-vol-mould-light"
+      : load.affected <= 0.5
+        ? "c-vol-mould-mod"
+        : "c-vol-mould-heavy";
   const change = load.mould || load.redRot > 0 ? 1 : 0; // wipe-down after a contaminated item (S01)
   switch (load.format) {
     case "bound_volume":
     case "pamphlet":
-      if (!load.mould) return sum(["c-vol-dust-outside", 1], ["c-vol-redrot-cover", load.redRot === 1 ? 1 : 0], ["s-change", change]);
+      if (!load.mould)
+        return sum(
+          ["c-vol-dust-outside", 1],
+          ["c-vol-redrot-cover", load.redRot === 1 ? 1 : 0],
+          ["s-change", change],
+        );
       return sum(["c-vol-mould-outside", 1], [leafNorm, hit], ["s-change", change]);
     case "loose_sheets":
       // Ten files a box: the box norm shared by its sheets. Common practice, no source.
-      return sum(["c-box-prep", load.leaves / 850], [load.fragile ? "c-sheet-heavy" : "c-sheet-mod", hit], ["s-change", change]);
+      return sum(
+        ["c-box-prep", load.leaves / 850],
+        [load.fragile ? "c-sheet-heavy" : "c-sheet-mod", hit],
+        ["s-change", change],
+      );
     case "newspaper":
-      return sum(["c-vol-dust-outside", 1], ["c-news", load.mould ? hit : load.leaves * 0.1], ["s-change", change]);
+      return sum(
+        ["c-vol-dust-outside", 1],
+        ["c-news", load.mould ? hit : load.leaves * 0.1],
+        ["s-change", change],
+      );
     case "map_plan":
       return sum(["c-map", load.areaM2 * (load.mould ? 2 : 1)], ["s-change", change]);
     case "scroll_roll":
@@ -91,7 +113,12 @@ export function cleaningOf(norms: Norms, load: Workload): Work {
     case "film_negative":
       return sum(["c-film", load.leaves], ["s-change", change]);
     case "palm_leaf_bundle":
-      return sum(["c-palm-open", 1], ["c-palm-brush", load.leaves - hit], ["c-palm-mould", hit], ["s-change", change]);
+      return sum(
+        ["c-palm-open", 1],
+        ["c-palm-brush", load.leaves - hit],
+        ["c-palm-mould", hit],
+        ["s-change", change],
+      );
     case "bark_manuscript":
       return sum(["c-palm-brush", load.leaves], ["s-change", change]);
     case "folded_book":
@@ -115,7 +142,10 @@ export function imagingOf(norms: Norms, load: Workload): { images: number; work:
   const minutes = (rate: number): number => (images / rate) * CAMERA_DAY_MINUTES;
   return {
     images,
-    work: { norms: [norm], minutes: { low: minutes(perDay.high), typical: minutes(perDay.typical), high: minutes(perDay.low) } },
+    work: {
+      norms: [norm],
+      minutes: { low: minutes(perDay.high), typical: minutes(perDay.typical), high: minutes(perDay.low) },
+    },
   };
 }
 
@@ -149,7 +179,10 @@ export function housingOf(norms: Norms, load: Workload): Work & { uses: Record<s
   const sum = bandOfMany(norms);
   switch (load.format) {
     case "loose_sheets":
-      return { ...sum(["w-readybox", 0.1], ["w-sleeve", 1]), uses: { "k-folder": (load.leaves / 100) * 3, "k-label": 1, "k-box-vol": 0.1 } };
+      return {
+        ...sum(["w-readybox", 0.1], ["w-sleeve", 1]),
+        uses: { "k-folder": (load.leaves / 100) * 3, "k-label": 1, "k-box-vol": 0.1 },
+      };
     case "palm_leaf_bundle":
     case "bark_manuscript":
       return { ...sum(["w-bundle-case", 1]), uses: { "k-label": 2, "k-box-vol": 1, "k-tape": 1.5 } };

@@ -36,8 +36,15 @@ export const times = (band: Band, factor: number): Band => ({
   high: band.high * factor,
 });
 export const plus = (...bands: readonly Band[]): Band =>
-  bands.reduce((sum, each) => ({ low: sum.low + each.low, typical: sum.typical + each.typical, high: sum.high + each.high }), {
-    low: 0,
-    typical: 0,
-    high: 0,
-  });
+  bands.reduce(
+    (sum, each) => ({
+      low: sum.low + each.low,
+      typical: sum.typical + each.typical,
+      high: sum.high + each.high,
+    }),
+    {
+      low: 0,
+      typical: 0,
+      high: 0,
+    },
+  );

@@ -21,7 +21,12 @@ const OWN_WORK = new Set(["dry_shown", "cleaned", "wrapped", "covers_pictured", 
 
 /** The ordered acts an item still needs, with minutes, protection and stores; or why it has none. */
 export function routeOf(norms: Norms, care: ItemCare): Route {
-  const conditions = new Set([care.whole, ...care.parts.map((part) => part.care)].flatMap((each) => [...each.conditions, ...each.unsureConditions.filter(isHazard)]));
+  const conditions = new Set(
+    [care.whole, ...care.parts.map((part) => part.care)].flatMap((each) => [
+      ...each.conditions,
+      ...each.unsureConditions.filter(isHazard),
+    ]),
+  );
   const load = workloadOf(care.item.facts, care.answers, conditions);
   const stopped = stopsOf(care);
   const base = {
@@ -34,12 +39,21 @@ export function routeOf(norms: Norms, care: ItemCare): Route {
     askWho: askedOf(care),
   };
   if (care.done.has("box")) return { ...base, destiny: "done", steps: [], stoppedBy: [] };
-  if (care.whole.missingTests.length > 0) return { ...base, destiny: "at the Door", steps: [], stoppedBy: ruleReasons(care, "N01") };
+  if (care.whole.missingTests.length > 0)
+    return { ...base, destiny: "at the Door", steps: [], stoppedBy: ruleReasons(care, "N01") };
   if (stopped.length > 0) return { ...base, destiny: "set aside", steps: [], stoppedBy: stopped };
   const ward = wardOf(norms, care, conditions, load);
   const { images, steps } = stepsOf(norms, care, conditions, load, ward);
   const left = steps.filter((step) => !care.done.has(step.act));
-  return { ...base, destiny: "route", steps: left, images, wardDays: ward?.days ?? null, wardWhy: ward?.why ?? "", stoppedBy: [] };
+  return {
+    ...base,
+    destiny: "route",
+    steps: left,
+    images,
+    wardDays: ward?.days ?? null,
+    wardWhy: ward?.why ?? "",
+    stoppedBy: [],
+  };
 }
 
 /** An unsure hazard acts as one; other doubts wait. */
@@ -53,22 +67,30 @@ function stopsOf(care: ItemCare): Reason[] {
     for (const ban of forbid) if (ban.action === "image" || ban.action === "clean_any") addStops(ban, stops);
     for (const ruling of require)
       if (ruling.action === "hold_item")
-        for (const reason of ruling.reasons) if (reason.rule === "N03" || reason.rule === "H11") stops.set(reason.rule, reason);
+        for (const reason of ruling.reasons)
+          if (reason.rule === "N03" || reason.rule === "H11") stops.set(reason.rule, reason);
   }
   return [...stops.values()].sort((a, b) => a.tier - b.tier);
 }
 
 function addStops(ban: Forbid, stops: Map<string, Reason>): void {
   if (ban.until.every((until) => OWN_WORK.has(until) || until === "tests_answered")) return;
-  for (const reason of ban.reasons) if (!["Q02", "Q06", "G01", "N01"].includes(reason.rule)) stops.set(reason.rule, reason);
+  for (const reason of ban.reasons)
+    if (!["Q02", "Q06", "G01", "N01"].includes(reason.rule)) stops.set(reason.rule, reason);
 }
 
 function ruleReasons(care: ItemCare, rule: string): Reason[] {
-  return care.whole.forbid.flatMap((each) => each.reasons).filter((reason, at, all) => reason.rule === rule && all.findIndex((other) => other.rule === rule) === at);
+  return care.whole.forbid
+    .flatMap((each) => each.reasons)
+    .filter(
+      (reason, at, all) => reason.rule === rule && all.findIndex((other) => other.rule === rule) === at,
+    );
 }
 
 function askedOf(care: ItemCare): string[] {
-  const asked = [care.whole, ...care.parts.map((part) => part.care)].flatMap((each) => each.escalate.map((ruling) => ruling.action));
+  const asked = [care.whole, ...care.parts.map((part) => part.care)].flatMap((each) =>
+    each.escalate.map((ruling) => ruling.action),
+  );
   return [...new Set(asked)].filter((each) => each !== "ask_conservator_if_consolidant");
 }
 
@@ -95,7 +117,8 @@ function wardOf(norms: Norms, care: ItemCare, conditions: ReadonlySet<string>, l
   };
   if (conditions.has("wet")) wait("d-wet-air", "drying from wet");
   if (conditions.has("damp") || conditions.has("mould_active")) wait(dryingNorm(load, care), "drying");
-  if (conditions.has("mould_dormant")) ward = longest(ward, { days: { low: 2, typical: 2, high: 3 }, why: "two readings a day apart" });
+  if (conditions.has("mould_dormant"))
+    ward = longest(ward, { days: { low: 2, typical: 2, high: 3 }, why: "two readings a day apart" });
   if (conditions.has("mould_suspected")) wait("d-frass", "second look after 14 days");
   if (conditions.has("insect_active")) wait("d-freeze20", "freezing or watching for insects");
   if (conditions.has("insect_uncertain")) wait("d-frass", "watching for fresh insect dust");
@@ -110,7 +133,13 @@ function dryingNorm(load: Workload, { item }: ItemCare): string {
   return "d-file-thin";
 }
 
-function stepsOf(norms: Norms, care: ItemCare, conditions: ReadonlySet<string>, load: Workload, ward: Ward | null) {
+function stepsOf(
+  norms: Norms,
+  care: ItemCare,
+  conditions: ReadonlySet<string>,
+  load: Workload,
+  ward: Ward | null,
+) {
   const exposed = load.mould;
   const dirt = load.mould ? 3 : load.redRot > 0 ? 2 : 1;
   const methods = methodsOf(care);
@@ -136,19 +165,39 @@ function stepsOf(norms: Norms, care: ItemCare, conditions: ReadonlySet<string>, 
     const uses = { "k-bag": 1.2, ...(drying ? { "k-gel": 0.4 * massKg } : {}) };
     const looks = times(norms.band("t-quarantine-check"), Math.ceil(ward.days.typical / 3) + 1);
     steps.push(step("admit", one("t-quarantine-in"), { ...near, uses }));
-    steps.push(step("release", { norms: ["t-release", "t-quarantine-check"], minutes: plus(norms.band("t-release"), looks) }, near));
+    steps.push(
+      step(
+        "release",
+        { norms: ["t-release", "t-quarantine-check"], minutes: plus(norms.band("t-release"), looks) },
+        near,
+      ),
+    );
   }
   const asFound = load.mould && PHOTOGRAPHS.has(load.format);
   if (load.redRot > 0 || asFound) steps.push(step("covers", one("i-covers"), near));
-  if (load.redRot > 0) steps.push(step("wrap", one("w-paper"), { protection: base, dirt: 2, uses: { "k-wrap-paper": 0.5, "k-tape": 1.5 } }));
+  if (load.redRot > 0)
+    steps.push(
+      step("wrap", one("w-paper"), {
+        protection: base,
+        dirt: 2,
+        uses: { "k-wrap-paper": 0.5, "k-tape": 1.5 },
+      }),
+    );
   const housing = housingOf(norms, load);
   const imaging = imagingOf(norms, load);
   if (!asFound) {
     if (methods.length > 0) {
-      const sponges = methods.includes("clean_sponge") ? { "k-sponge-light": (load.leaves * Math.max(load.affected, 0.1)) / 100 } : {};
+      const sponges = methods.includes("clean_sponge")
+        ? { "k-sponge-light": (load.leaves * Math.max(load.affected, 0.1)) / 100 }
+        : {};
       steps.push(step("clean", cleaningOf(norms, load), { ...near, methods, uses: sponges }));
     }
-    steps.push(step("image", imaging.work, { protection: conditions.has("arsenic_suspected") ? base : [], dirt: conditions.has("arsenic_suspected") ? 4 : 0 }));
+    steps.push(
+      step("image", imaging.work, {
+        protection: conditions.has("arsenic_suspected") ? base : [],
+        dirt: conditions.has("arsenic_suspected") ? 4 : 0,
+      }),
+    );
   }
   steps.push(step("box", housing, { uses: housing.uses }));
   return { steps, images: asFound ? 6 : imaging.images };
@@ -165,7 +214,19 @@ function methodsOf(care: ItemCare): string[] {
 
 /** What people wear, the strictest of all parts. */
 function protectionOf(care: ItemCare): string[] {
-  const wanted = ["ppe_mould_heavy", "ppe_mould_base", "ppe_mask", "gloves", "gloves_nitrile", "gloves_double", "second_person"];
-  const required = new Set([care.whole, ...care.parts.map((part) => part.care)].flatMap((each) => each.require.map((ruling) => ruling.action)));
+  const wanted = [
+    "ppe_mould_heavy",
+    "ppe_mould_base",
+    "ppe_mask",
+    "gloves",
+    "gloves_nitrile",
+    "gloves_double",
+    "second_person",
+  ];
+  const required = new Set(
+    [care.whole, ...care.parts.map((part) => part.care)].flatMap((each) =>
+      each.require.map((ruling) => ruling.action),
+    ),
+  );
   return wanted.filter((each) => required.has(each));
 }

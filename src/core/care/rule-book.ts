@@ -18,7 +18,7 @@ export interface Rule {
   readonly reads: readonly string[];
   /** `fire`: an unsure counts as yes; `hold`: the rule waits. */
   readonly unsure: "fire" | "hold";
-  readonly then: readonly Consequence[];
+  readonly consequences: readonly Consequence[];
   readonly reason: Omit<Reason, "because" | "fromUnsure">;
 }
 
@@ -73,7 +73,10 @@ export function loadRuleBook(tables: RuleTables): Outcome<RuleBook> {
   repeated(rules.map((rule) => rule.id)).forEach((id) => {
     fault(id, id, "an id used once");
   });
-  const derivations = inOrder(list(tables.derivations).map((raw) => readDerivation(record(raw), fault)), fault);
+  const derivations = inOrder(
+    list(tables.derivations).map((raw) => readDerivation(record(raw), fault)),
+    fault,
+  );
   if (problems.length > 0) return refused(...problems);
   const vocabulary = record(tables.vocabulary);
   return done({
@@ -105,7 +108,7 @@ function readRule(raw: Raw, known: Known): Rule {
     holds: compile(when),
     reads: [...new Set(factsOf(when))],
     unsure: raw.unsure === "fire" ? "fire" : "hold",
-    then: list(raw.then).map((each) => readConsequence(record(each), id, known)),
+    consequences: list(raw.then).map((each) => readConsequence(record(each), id, known)),
     reason: {
       rule: id,
       tier: Number(raw.tier) as Tier,
@@ -120,9 +123,11 @@ function readRule(raw: Raw, known: Known): Rule {
 function readConsequence(raw: Raw, id: string, known: Known): Consequence {
   const { verb, action, before, after, ends, ...details } = raw;
   const allowed = list(record(known.actions[String(action)]).verbs);
-  if (!allowed.includes(verb)) known.fault(id, `${verb} ${action}`, "an action of data/actions.json with that verb");
+  if (!allowed.includes(verb))
+    known.fault(id, `${verb} ${action}`, "an action of data/actions.json with that verb");
   const until = String(ends ?? "never");
-  if (verb === "forbid" && !(until in known.endings)) known.fault(id, until, "an ending of data/endings.json");
+  if (verb === "forbid" && !(until in known.endings))
+    known.fault(id, until, "an ending of data/endings.json");
   return {
     verb: verb as Verb,
     action: String(action),

@@ -59,7 +59,8 @@ export function compile(condition: Condition): Check {
 function compare(given: FactValue | undefined, op: Op, wanted: FactValue): Truth {
   if (given === undefined) return NO;
   if (op === "exists") return YES;
-  if (op === "gte" || op === "gt" || op === "lte" || op === "lt") return compareNumber(given, op, Number(wanted));
+  if (op === "gte" || op === "gt" || op === "lte" || op === "lt")
+    return compareNumber(given, op, Number(wanted));
   const names = Array.isArray(wanted) ? wanted : [wanted];
   const values = Array.isArray(given) ? given : [given];
   if (values.some((value) => names.some((name) => same(value, name)))) return YES;
@@ -73,7 +74,8 @@ const plain = (value: unknown): unknown => (value === true ? "yes" : value === f
 function compareNumber(given: FactValue, op: "gte" | "gt" | "lte" | "lt", wanted: number): Truth {
   if (given === UNSURE) return PERHAPS;
   const n = typeof given === "number" ? given : Number.NaN;
-  const holds = op === "gte" ? n >= wanted : op === "gt" ? n > wanted : op === "lte" ? n <= wanted : n < wanted;
+  const holds =
+    op === "gte" ? n >= wanted : op === "gt" ? n > wanted : op === "lte" ? n <= wanted : n < wanted;
   return holds ? YES : NO;
 }
 

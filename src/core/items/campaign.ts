@@ -1,5 +1,5 @@
 import type { Day } from "../units/day.ts";
-import type { FactValue, Facts } from "./facts.ts";
+import type { Facts, FactValue } from "./facts.ts";
 
 /** One answer to one test on one part, as it was written down. */
 export interface Finding {

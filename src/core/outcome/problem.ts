@@ -17,7 +17,9 @@ export interface Problem {
 }
 
 /** An expected failure is a value; an exception means a fault of ours. */
-export type Outcome<T> = { readonly ok: true; readonly value: T } | { readonly ok: false; readonly problems: readonly Problem[] };
+export type Outcome<T> =
+  | { readonly ok: true; readonly value: T }
+  | { readonly ok: false; readonly problems: readonly Problem[] };
 
 export const done = <T>(value: T): Outcome<T> => ({ ok: true, value });
 export const refused = (...problems: Problem[]): Outcome<never> => ({ ok: false, problems });

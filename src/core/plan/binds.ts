@@ -5,23 +5,41 @@ import type { Walk } from "./walk.ts";
 import { KINDS } from "./work.ts";
 
 /** Resources ranked by what one per cent more of each would save, from the prices of the relaxed programme. */
-export function bindsOf(problem: PlanProblem, parts: CampaignProgramme, duals: Float64Array, values: Float64Array, objective: number, plan: Walk): Bind[] {
+export function bindsOf(
+  problem: PlanProblem,
+  parts: CampaignProgramme,
+  duals: Float64Array,
+  values: Float64Array,
+  objective: number,
+  plan: Walk,
+): Bind[] {
   const worth = new Map<string, number>();
   for (const [row, resource] of parts.resourceOfRow) {
     const price = Math.abs(duals[row] ?? 0);
     if (price < 1e-9) continue;
-    worth.set(resource, (worth.get(resource) ?? 0) + (price * amountOf(parts, row, values)) / Math.max(1, objective));
+    worth.set(
+      resource,
+      (worth.get(resource) ?? 0) + (price * amountOf(parts, row, values)) / Math.max(1, objective),
+    );
   }
   const loads = loadsOf(problem, plan);
   return [...worth]
-    .map(([resource, weight]) => ({ resource, weight, load: Math.min(1, loads.get(resource) ?? 0), sentence: sayBind(resource, weight, loads.get(resource)) }))
+    .map(([resource, weight]) => ({
+      resource,
+      weight,
+      load: Math.min(1, loads.get(resource) ?? 0),
+      sentence: sayBind(resource, weight, loads.get(resource)),
+    }))
     .filter((bind) => bind.weight > 0.001)
     .sort((a, b) => b.weight - a.weight || a.resource.localeCompare(b.resource));
 }
 
 /** How much of the resource the row hands out: its upper bound, or, where that is 0, what is drawn from it. */
 function amountOf({ programme }: CampaignProgramme, row: number, values: Float64Array): number {
-  const bound = Math.max(Math.abs(finite(programme.rowUpper[row])), Math.abs(finite(programme.rowLower[row])));
+  const bound = Math.max(
+    Math.abs(finite(programme.rowUpper[row])),
+    Math.abs(finite(programme.rowLower[row])),
+  );
   if (bound > 0) return bound;
   let drawn = 0;
   for (let at = programme.starts[row] ?? 0; at < (programme.starts[row + 1] ?? 0); at++) {
@@ -31,7 +49,8 @@ function amountOf({ programme }: CampaignProgramme, row: number, values: Float64
   return drawn;
 }
 
-const finite = (bound: number | undefined): number => (bound !== undefined && Number.isFinite(bound) ? bound : 0);
+const finite = (bound: number | undefined): number =>
+  bound !== undefined && Number.isFinite(bound) ? bound : 0;
 
 /** Used over available until the last day of the plan. */
 function loadsOf(problem: PlanProblem, plan: Walk): Map<string, number> {
@@ -41,7 +60,8 @@ function loadsOf(problem: PlanProblem, plan: Walk): Map<string, number> {
   const add = (map: Map<string, number>, key: string, amount: number): void => {
     map.set(key, (map.get(key) ?? 0) + amount);
   };
-  for (const [station, minutes] of problem.stations) for (let d = 0; d <= until; d++) add(there, station, minutes[d] ?? 0);
+  for (const [station, minutes] of problem.stations)
+    for (let d = 0; d <= until; d++) add(there, station, minutes[d] ?? 0);
   problem.hands.forEach((hand, p) => {
     const role = `hands:${hand.person.role}`;
     for (let d = 0; d <= until; d++) {
@@ -63,7 +83,10 @@ function loadsOf(problem: PlanProblem, plan: Walk): Map<string, number> {
 }
 
 function sayBind(resource: string, weight: number, load: number | undefined): string {
-  const used = load === undefined ? "" : ` It is ${Math.round(Math.min(1, load) * 100)} % used until the last item is boxed.`;
+  const used =
+    load === undefined
+      ? ""
+      : ` It is ${Math.round(Math.min(1, load) * 100)} % used until the last item is boxed.`;
   return `${nameOf(resource)} holds the plan back.${used} One per cent more of it would save about ${weight.toPrecision(1)} % of all waiting days.`;
 }
 

@@ -31,7 +31,11 @@ export interface CampaignProgramme {
  * A relaxation of the day-by-day problem: counts may be fractions, and inside a period of several days an item may pass several tasks.
  * A finish in a period is counted on its first day, so the optimum is a bound for any day-by-day plan of the same mean minutes.
  */
-export function campaignProgramme(problem: PlanProblem, classes: readonly JobClass[], periods: readonly Period[]): CampaignProgramme {
+export function campaignProgramme(
+  problem: PlanProblem,
+  classes: readonly JobClass[],
+  periods: readonly Period[],
+): CampaignProgramme {
   const build = new ProgrammeBuilder();
   const resourceOfRow = new Map<number, string>();
   const flow = flowRows(problem, classes, periods, build);
@@ -43,13 +47,22 @@ export function campaignProgramme(problem: PlanProblem, classes: readonly JobCla
 }
 
 /** Inventory of each class before each task; what is not boxed at the end pays for being undone. */
-function flowRows(problem: PlanProblem, classes: readonly JobClass[], periods: readonly Period[], build: ProgrammeBuilder): Int32Array[][] {
+function flowRows(
+  problem: PlanProblem,
+  classes: readonly JobClass[],
+  periods: readonly Period[],
+  build: ProgrammeBuilder,
+): Int32Array[][] {
   return classes.map((each) => {
     const count = each.jobs.length;
     const lastTask = each.kinds.length - 1;
     const flow = each.kinds.map((_, s) =>
       Int32Array.from(periods, (period) =>
-        build.column(s === lastTask ? finishCost(each.weight, each.due, period.from) : 0, 0, period.to < each.ready ? 0 : count),
+        build.column(
+          s === lastTask ? finishCost(each.weight, each.due, period.from) : 0,
+          0,
+          period.to < each.ready ? 0 : count,
+        ),
       ),
     );
     const undone = build.column(undoneCost(problem.days.length, each.weight), 0, count);
@@ -67,11 +80,19 @@ function flowRows(problem: PlanProblem, classes: readonly JobClass[], periods: r
         const next = build.column(0, 0, count);
         const given = s === 0 && periodAt(periods, each.ready) === t ? count : 0;
         const before: [number, number][] = stock < 0 ? [] : [[stock, 1]];
-        build.row(-given, -given, [...before, ...(arrivals[t] ?? []), [flow[s]?.[t] as number, -1], [next, -1]]);
+        build.row(-given, -given, [
+          ...before,
+          ...(arrivals[t] ?? []),
+          [flow[s]?.[t] as number, -1],
+          [next, -1],
+        ]);
         stock = next;
       });
     });
-    build.row(count, count, [...Array.from(flow[lastTask] ?? [], (column): [number, number] => [column, 1]), [undone, 1]]);
+    build.row(count, count, [
+      ...Array.from(flow[lastTask] ?? [], (column): [number, number] => [column, 1]),
+      [undone, 1],
+    ]);
     return flow;
   });
 }
@@ -86,7 +107,8 @@ function exposedDayColumns(
   return problem.hands.map((hand) => {
     const possible = periods.map((period) => {
       let days = 0;
-      for (let d = period.from; d <= period.to; d++) if (hand.mayMould[d] && (hand.minutes[d] ?? 0) > 0) days++;
+      for (let d = period.from; d <= period.to; d++)
+        if (hand.mayMould[d] && (hand.minutes[d] ?? 0) > 0) days++;
       return days;
     });
     const columns = Int32Array.from(possible, (days) =>
@@ -100,7 +122,11 @@ function exposedDayColumns(
     });
     for (const inWeek of weeks.values()) {
       if (inWeek.length < 2) continue;
-      const row = build.row(-NONE, problem.exposedDaysAWeek, inWeek.map((t) => [columns[t] as number, 1] as const));
+      const row = build.row(
+        -NONE,
+        problem.exposedDaysAWeek,
+        inWeek.map((t) => [columns[t] as number, 1] as const),
+      );
       resourceOfRow.set(row, "mould minutes");
     }
     inARowRows(problem, periods, build, columns);
@@ -110,13 +136,21 @@ function exposedDayColumns(
 
 const weekOf = (problem: PlanProblem, d: number): number => Math.floor((d + (problem.weekday[0] ?? 0)) / 7);
 
-function inARowRows(problem: PlanProblem, periods: readonly Period[], build: ProgrammeBuilder, columns: Int32Array): void {
+function inARowRows(
+  problem: PlanProblem,
+  periods: readonly Period[],
+  build: ProgrammeBuilder,
+  columns: Int32Array,
+): void {
   const span = problem.exposedDaysInARow + 1;
   periods.forEach((period, t) => {
     const run = periods.slice(t, t + span);
-    const consecutive = run.length === span && run.every((each, at) => each.from === each.to && each.from === period.from + at);
+    const consecutive =
+      run.length === span && run.every((each, at) => each.from === each.to && each.from === period.from + at);
     if (!consecutive) return;
-    const terms = run.flatMap((_, at) => ((columns[t + at] ?? -1) < 0 ? [] : [[columns[t + at] as number, 1] as const]));
+    const terms = run.flatMap((_, at) =>
+      (columns[t + at] ?? -1) < 0 ? [] : [[columns[t + at] as number, 1] as const],
+    );
     if (terms.length === span) build.row(-NONE, problem.exposedDaysInARow, terms);
   });
 }
@@ -143,7 +177,9 @@ function workRows(
     const slow = problem.slowness[period.from] ?? 1;
     const demand = KINDS.map((_, kind) =>
       classes.flatMap((each, c) =>
-        each.kinds.flatMap((own, s) => (own === kind ? [[flow[c]?.[s]?.[t] as number, slow * (each.minutes[s] ?? 0)] as const] : [])),
+        each.kinds.flatMap((own, s) =>
+          own === kind ? [[flow[c]?.[s]?.[t] as number, slow * (each.minutes[s] ?? 0)] as const] : [],
+        ),
       ),
     );
     const supply = KINDS.map((): [number, number][] => []);
@@ -154,7 +190,12 @@ function workRows(
       const all: [number, number][] = [];
       const near: [number, number][] = [];
       KINDS.forEach((kind, k) => {
-        if (!used[k] || !kind.skills.some((skill) => hand.person.skills.includes(skill)) || (kind.exposed && exposedColumn < 0)) return;
+        if (
+          !used[k] ||
+          !kind.skills.some((skill) => hand.person.skills.includes(skill)) ||
+          (kind.exposed && exposedColumn < 0)
+        )
+          return;
         const column = build.column(0, 0, minutes);
         supply[k]?.push([column, 1]);
         all.push([column, 1]);
@@ -170,7 +211,11 @@ function workRows(
       resourceOfRow.set(build.row(-NONE, minutes, all), `hands:${hand.person.role}`);
     });
     KINDS.forEach((_, k) => {
-      if (used[k]) build.row(-NONE, 0, [...(demand[k] ?? []), ...(supply[k] ?? []).map(([column]) => [column, -1] as const)]);
+      if (used[k])
+        build.row(-NONE, 0, [
+          ...(demand[k] ?? []),
+          ...(supply[k] ?? []).map(([column]) => [column, -1] as const),
+        ]);
     });
     for (const [station, minutes] of problem.stations) {
       const terms = KINDS.flatMap((kind, k) => (kind.station === station ? (demand[k] ?? []) : []));
@@ -229,14 +274,21 @@ function storeRows(
       if (period.from >= store.reorderFrom) return;
       for (; day <= period.to; day++) carried += store.arrivals[day] ?? 0;
       const uses = classes.flatMap((each, c) =>
-        each.uses.flatMap((use, s) => (use.has(at) ? [[flow[c]?.[s]?.[t] as number, use.get(at) as number] as const] : [])),
+        each.uses.flatMap((use, s) =>
+          use.has(at) ? [[flow[c]?.[s]?.[t] as number, use.get(at) as number] as const] : [],
+        ),
       );
       const perDay = problem.sessionUses.get(at) ?? 0;
       if (perDay > 0)
-        for (const person of exposedDays) if ((person[t] ?? -1) >= 0) uses.push([person[t] as number, perDay]);
+        for (const person of exposedDays)
+          if ((person[t] ?? -1) >= 0) uses.push([person[t] as number, perDay]);
       const now = build.column(0, 0, NONE);
       resourceOfRow.set(
-        build.row(-carried, -carried, [...(before < 0 ? [] : [[before, 1] as const]), ...uses.map(([column, use]) => [column, -use] as const), [now, -1]]),
+        build.row(-carried, -carried, [
+          ...(before < 0 ? [] : [[before, 1] as const]),
+          ...uses.map(([column, use]) => [column, -use] as const),
+          [now, -1],
+        ]),
         `store:${store.id}`,
       );
       before = now;

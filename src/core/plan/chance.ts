@@ -14,5 +14,7 @@ export function seeded(seed: number): () => number {
 export function triangular(low: number, typical: number, high: number, u: number): number {
   if (high <= low) return typical;
   const cut = (typical - low) / (high - low);
-  return u < cut ? low + Math.sqrt(u * (high - low) * (typical - low)) : high - Math.sqrt((1 - u) * (high - low) * (high - typical));
+  return u < cut
+    ? low + Math.sqrt(u * (high - low) * (typical - low))
+    : high - Math.sqrt((1 - u) * (high - low) * (high - typical));
 }

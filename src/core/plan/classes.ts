@@ -17,7 +17,8 @@ export interface JobClass {
 }
 
 /** Working days of the Ward's wait, from the norms' expected value. */
-export const wardLag = (job: Job): number => (job.route.wardDays ? Math.ceil(expected(job.route.wardDays)) : 0);
+export const wardLag = (job: Job): number =>
+  job.route.wardDays ? Math.ceil(expected(job.route.wardDays)) : 0;
 
 const sizeBand = (job: Job, bands: number): number => {
   const total = job.tasks.reduce((sum, task) => sum + expected(task.minutes), 0);
@@ -48,14 +49,21 @@ export function classesOf(problem: PlanProblem, most: number): JobClass[] {
 
 function classOf(jobs: readonly Job[]): JobClass {
   const first = jobs[0] as Job;
-  const mean = (of: (job: Job) => number): number => jobs.reduce((sum, job) => sum + of(job), 0) / jobs.length;
+  const mean = (of: (job: Job) => number): number =>
+    jobs.reduce((sum, job) => sum + of(job), 0) / jobs.length;
   const acts = first.tasks.map((task) => task.act);
   return {
     jobs,
     kinds: first.tasks.map((task) => task.kind),
-    minutes: first.tasks.map((_, s) => mean((job) => expected((job.tasks[s] as Job["tasks"][number]).minutes))),
+    minutes: first.tasks.map((_, s) =>
+      mean((job) => expected((job.tasks[s] as Job["tasks"][number]).minutes)),
+    ),
     lags: acts.map((act, s) =>
-      act === "admit" ? Math.min(...jobs.map(wardLag)) : s === acts.length - 1 || acts[s + 1] === "box" ? 0 : 1,
+      act === "admit"
+        ? Math.min(...jobs.map(wardLag))
+        : s === acts.length - 1 || acts[s + 1] === "box"
+          ? 0
+          : 1,
     ),
     litres: acts.includes("admit") ? mean((job) => job.route.wardLitres) : 0,
     ready: Math.min(...jobs.map((job) => job.ready)),
@@ -68,6 +76,7 @@ function classOf(jobs: readonly Job[]): JobClass {
 function meanUses(jobs: readonly Job[], s: number): Map<number, number> {
   const sums = new Map<number, number>();
   for (const job of jobs)
-    for (const [store, quantity] of job.tasks[s]?.uses ?? []) sums.set(store, (sums.get(store) ?? 0) + quantity / jobs.length);
+    for (const [store, quantity] of job.tasks[s]?.uses ?? [])
+      sums.set(store, (sums.get(store) ?? 0) + quantity / jobs.length);
   return sums;
 }

@@ -21,8 +21,11 @@ export function guideFrom(
 ): Guide {
   const wanted = new Map<Job, Float64Array>();
   classes.forEach((each, c) => {
-    const jobs = [...each.jobs].sort((a, b) => (a.due ?? 1e9) - (b.due ?? 1e9) || a.item.id.localeCompare(b.item.id));
-    for (const job of jobs) wanted.set(job, new Float64Array(each.kinds.length).fill(problem.days.length + 1));
+    const jobs = [...each.jobs].sort(
+      (a, b) => (a.due ?? 1e9) - (b.due ?? 1e9) || a.item.id.localeCompare(b.item.id),
+    );
+    for (const job of jobs)
+      wanted.set(job, new Float64Array(each.kinds.length).fill(problem.days.length + 1));
     each.kinds.forEach((_, s) => {
       let passed = 0;
       let next = 0;
@@ -38,10 +41,18 @@ export function guideFrom(
       });
     });
   });
-  return { wanted, exposedBy: problem.hands.map((_, p) => exposedBy(problem, periods, parts.exposedDays[p], values)) };
+  return {
+    wanted,
+    exposedBy: problem.hands.map((_, p) => exposedBy(problem, periods, parts.exposedDays[p], values)),
+  };
 }
 
-function exposedBy(problem: PlanProblem, periods: readonly Period[], columns: Int32Array | undefined, values: Float64Array): Float64Array {
+function exposedBy(
+  problem: PlanProblem,
+  periods: readonly Period[],
+  columns: Int32Array | undefined,
+  values: Float64Array,
+): Float64Array {
   const series = new Float64Array(problem.days.length);
   let sum = 0;
   periods.forEach((period, t) => {

@@ -21,16 +21,28 @@ export function leftOf(campaign: Campaign, routes: readonly Route[], plan: Walk)
   const add = (route: Route, kind: Left["kind"], why: string): void => {
     const item = items.get(route.item);
     if (!item) return;
-    left.push({ item: item.id, title: item.title, must: item.priority === "must", kind, why, reasons: route.stoppedBy, askWho: route.askWho });
+    left.push({
+      item: item.id,
+      title: item.title,
+      must: item.priority === "must",
+      kind,
+      why,
+      reasons: route.stoppedBy,
+      askWho: route.askWho,
+    });
   };
   for (const route of routes) {
-    if (route.destiny === "set aside") add(route, "set aside", route.stoppedBy[0]?.text ?? "A rule stops the work.");
-    if (route.destiny === "at the Door") add(route, "at the Door", "Must-ask tests have no answer yet. A missing answer is not a no.");
+    if (route.destiny === "set aside")
+      add(route, "set aside", route.stoppedBy[0]?.text ?? "A rule stops the work.");
+    if (route.destiny === "at the Door")
+      add(route, "at the Door", "Must-ask tests have no answer yet. A missing answer is not a no.");
   }
   for (const [job, ends] of plan.ends) {
     const next = ends.findIndex((end) => end < 0);
     const act = job.tasks[next]?.act;
     if (act) add(job.route, "no time", `On the last day it ${STUCK[act]}.`);
   }
-  return left.sort((a, b) => Number(b.must) - Number(a.must) || a.kind.localeCompare(b.kind) || a.item.localeCompare(b.item));
+  return left.sort(
+    (a, b) => Number(b.must) - Number(a.must) || a.kind.localeCompare(b.kind) || a.item.localeCompare(b.item),
+  );
 }

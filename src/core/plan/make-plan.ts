@@ -86,7 +86,10 @@ export async function makePlan(
     })),
     stations: campaign.stations.map(({ id, kind, places }) => ({ id, kind, places })),
   };
-  return { plan, use: new Map(problem.stores.map((store, at) => [store.use, day.used[at] ?? new Float64Array(0)])) };
+  return {
+    plan,
+    use: new Map(problem.stores.map((store, at) => [store.use, day.used[at] ?? new Float64Array(0)])),
+  };
 }
 
 /** Weighted item-days of a walked plan, on the same scale as the programme's. */

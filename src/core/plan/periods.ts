@@ -15,7 +15,8 @@ export function periodsOf(problem: PlanProblem): Period[] {
   const last = problem.days.length - 1;
   for (let from = 0; from <= last; ) {
     const weekday = problem.weekday[from] ?? 0;
-    const rest = from < DAILY ? 1 : from < HALF_WEEKS_UNTIL ? (weekday < 3 ? 3 - weekday : 7 - weekday) : 7 - weekday;
+    const rest =
+      from < DAILY ? 1 : from < HALF_WEEKS_UNTIL ? (weekday < 3 ? 3 - weekday : 7 - weekday) : 7 - weekday;
     const to = Math.min(last, from + rest - 1);
     if (worked(problem, from, to)) periods.push({ from, to });
     from = to + 1;

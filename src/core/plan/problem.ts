@@ -71,8 +71,25 @@ export interface PlanProblem {
   readonly slowness: Float64Array;
 }
 
-const PER_SESSION = ["k-mask", "k-gloves", "k-apron", "k-hair", "k-cloth", "k-eth", "k-cover", "k-bags-waste"];
-const URGENT = new Set(["brittle", "acetate_degrading", "ink_corrosion", "nitrate_suspected", "mould_active", "wet", "damp"]);
+const PER_SESSION = [
+  "k-mask",
+  "k-gloves",
+  "k-apron",
+  "k-hair",
+  "k-cloth",
+  "k-eth",
+  "k-cover",
+  "k-bags-waste",
+];
+const URGENT = new Set([
+  "brittle",
+  "acetate_degrading",
+  "ink_corrosion",
+  "nitrate_suspected",
+  "mould_active",
+  "wet",
+  "damp",
+]);
 
 export function planProblem(campaign: Campaign, routes: readonly Route[], norms: Norms): PlanProblem {
   const length = Math.max(0, daysBetween(campaign.planFrom, campaign.end) + 1);
@@ -82,7 +99,11 @@ export function planProblem(campaign: Campaign, routes: readonly Route[], norms:
   const stores = storeRows(campaign, days);
   const storeOf = new Map(stores.map((store, at) => [store.use, at]));
   const usesOf = (uses: Readonly<Record<string, number>>): Map<number, number> =>
-    new Map(Object.entries(uses).flatMap(([use, quantity]) => (storeOf.has(use) ? [[storeOf.get(use) as number, quantity] as const] : [])));
+    new Map(
+      Object.entries(uses).flatMap(([use, quantity]) =>
+        storeOf.has(use) ? [[storeOf.get(use) as number, quantity] as const] : [],
+      ),
+    );
   const hands = campaign.people.map((person) => handOf(campaign, days, closed, person, norms));
   return {
     campaign,
@@ -97,7 +118,10 @@ export function planProblem(campaign: Campaign, routes: readonly Route[], norms:
     exposedDaysInARow: campaign.limits.exposedDaysInARow.value,
     overhead: {
       clean: norms.band("s-don").typical + norms.band("s-setup").typical,
-      exposed: ["s-doff", "s-decon", "s-tools", "s-waste"].reduce((sum, id) => sum + norms.band(id).typical, 0),
+      exposed: ["s-doff", "s-decon", "s-tools", "s-waste"].reduce(
+        (sum, id) => sum + norms.band(id).typical,
+        0,
+      ),
     },
     wardLitres: campaign.wardLitres,
     sessionUses: usesOf(Object.fromEntries(PER_SESSION.map((id) => [id, norms.band(id).typical]))),
@@ -136,13 +160,23 @@ function jobsOf(
 }
 
 function closedDays(campaign: Campaign, days: readonly Day[], who: string): Uint8Array {
-  const rows = campaign.calendar.filter((row) => row.who === who && (row.what === "closed" || row.what === "away"));
+  const rows = campaign.calendar.filter(
+    (row) => row.who === who && (row.what === "closed" || row.what === "away"),
+  );
   return Uint8Array.from(days.map((day) => (rows.some((row) => row.from <= day && day <= row.to) ? 1 : 0)));
 }
 
-function handOf(campaign: Campaign, days: readonly Day[], closed: Uint8Array, person: Person, norms: Norms): Hand {
+function handOf(
+  campaign: Campaign,
+  days: readonly Day[],
+  closed: Uint8Array,
+  person: Person,
+  norms: Norms,
+): Hand {
   const away = closedDays(campaign, days, person.code);
-  const hours = campaign.calendar.filter((row) => row.what === "hours" && (row.who === person.code || row.who === "everyone"));
+  const hours = campaign.calendar.filter(
+    (row) => row.what === "hours" && (row.who === person.code || row.who === "everyone"),
+  );
   const cleanWork = campaign.calendar.filter((row) => row.what === "clean work" && row.who === person.code);
   const briefing = norms.band("s-pdca").typical;
   const minutes = Float64Array.from(days, (day, d) => {
@@ -157,14 +191,14 @@ function handOf(campaign: Campaign, days: readonly Day[], closed: Uint8Array, pe
   return { person, minutes, mayMould };
 }
 
-/** Open minutes of the stations, and no more than the people present could work there. */
+/** Open minutes of the stations, and no more than the people present could work there. Without a camera there is none; other kinds not listed are no limit. */
 function stationMinutes(
   campaign: Campaign,
   days: readonly Day[],
   closed: Uint8Array,
   hands: readonly Hand[],
 ): Map<StationKind, Float64Array> {
-  const minutes = new Map<StationKind, Float64Array>();
+  const minutes = new Map<StationKind, Float64Array>([["camera", new Float64Array(days.length)]]);
   for (const station of campaign.stations) {
     const rows = campaign.calendar.filter((row) => row.who === station.id);
     const opens = rows.filter((row) => row.what === "open");
@@ -172,7 +206,9 @@ function stationMinutes(
     const covers = (row: { from: Day; to: Day }, day: Day): boolean => row.from <= day && day <= row.to;
     const sum = minutes.get(station.kind) ?? new Float64Array(days.length);
     days.forEach((day, d) => {
-      const open = (opens.length === 0 || opens.some((row) => covers(row, day))) && !shut.some((row) => covers(row, day));
+      const open =
+        (opens.length === 0 || opens.some((row) => covers(row, day))) &&
+        !shut.some((row) => covers(row, day));
       if (open && !closed[d]) sum[d] = (sum[d] ?? 0) + station.places * station.minutesADay;
     });
     minutes.set(station.kind, sum);
@@ -180,18 +216,26 @@ function stationMinutes(
   for (const [station, sum] of minutes) {
     const able = hands.filter((hand) => mayWorkAt(hand.person, station));
     for (let d = 0; d < sum.length; d++)
-      sum[d] = Math.min(sum[d] ?? 0, able.reduce((all, hand) => all + (hand.minutes[d] ?? 0), 0));
+      sum[d] = Math.min(
+        sum[d] ?? 0,
+        able.reduce((all, hand) => all + (hand.minutes[d] ?? 0), 0),
+      );
   }
   return minutes;
 }
 
 const mayWorkAt = (person: Person, station: StationKind): boolean =>
-  KINDS.some((kind) => kind.station === station && kind.skills.some((skill) => person.skills.includes(skill)));
+  KINDS.some(
+    (kind) => kind.station === station && kind.skills.some((skill) => person.skills.includes(skill)),
+  );
 
 function storeRows(campaign: Campaign, days: readonly Day[]): StoreRow[] {
   const last = days.length;
   const today = campaign.planFrom;
-  const byUse = new Map<string, { id: string; use: string; onHand: number; arrivals: Float64Array; reorderFrom: number }>();
+  const byUse = new Map<
+    string,
+    { id: string; use: string; onHand: number; arrivals: Float64Array; reorderFrom: number }
+  >();
   for (const store of campaign.stores) {
     const arrivals = new Float64Array(last);
     let early = 0;
@@ -203,7 +247,14 @@ function storeRows(campaign: Campaign, days: readonly Day[]): StoreRow[] {
     }
     const reorderFrom = store.orderBy && store.orderBy < today ? Number.POSITIVE_INFINITY : store.leadDays;
     const known = byUse.get(store.use);
-    if (!known) byUse.set(store.use, { id: store.id, use: store.use, onHand: store.onHand + early, arrivals, reorderFrom });
+    if (!known)
+      byUse.set(store.use, {
+        id: store.id,
+        use: store.use,
+        onHand: store.onHand + early,
+        arrivals,
+        reorderFrom,
+      });
     else {
       known.onHand += store.onHand + early;
       known.reorderFrom = Math.min(known.reorderFrom, reorderFrom);

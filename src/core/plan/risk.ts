@@ -23,7 +23,8 @@ export function finishOf(problem: PlanProblem, guide: Guide, draws: number, seed
   }
   ends.sort((a, b) => a - b);
   boxed.sort((a, b) => a - b);
-  const at = (values: readonly number[], share: number): number => values[Math.min(values.length - 1, Math.floor(share * values.length))] ?? 0;
+  const at = (values: readonly number[], share: number): number =>
+    values[Math.min(values.length - 1, Math.floor(share * values.length))] ?? 0;
   const day = (share: number) => {
     const d = at(ends, share);
     return Number.isFinite(d) && d >= 0 ? dayOfNumber(dayNumber(problem.campaign.planFrom) + d) : null;
@@ -43,7 +44,10 @@ function fortuneOf(problem: PlanProblem, seed: number): Fortune {
   const spread = new Map<Job, Float64Array>();
   const ward = new Map<Job, number>();
   for (const job of problem.jobs) {
-    spread.set(job, Float64Array.from(job.tasks, (task) => minutesOf(task, draw()) * (pace[task.kind] ?? 1)));
+    spread.set(
+      job,
+      Float64Array.from(job.tasks, (task) => minutesOf(task, draw()) * (pace[task.kind] ?? 1)),
+    );
     const wait = job.route.wardDays;
     if (wait) ward.set(job, Math.max(1, Math.ceil(triangular(wait.low, wait.typical, wait.high, draw()))));
   }
@@ -57,4 +61,5 @@ function fortuneOf(problem: PlanProblem, seed: number): Fortune {
   };
 }
 
-const minutesOf = (task: Task, u: number): number => triangular(task.minutes.low, task.minutes.typical, task.minutes.high, u);
+const minutesOf = (task: Task, u: number): number =>
+  triangular(task.minutes.low, task.minutes.typical, task.minutes.high, u);

@@ -40,7 +40,10 @@ const rank = (task: Task): number => (task.exposed ? 10 : 0) + task.dirt;
 
 function stationFor(problem: PlanProblem, task: Task): string {
   const kind = KINDS[task.kind]?.station;
-  return problem.campaign.stations.find((station) => station.kind === kind)?.id ?? (task.act === "admit" || task.act === "release" ? "Ward" : "");
+  return (
+    problem.campaign.stations.find((station) => station.kind === kind)?.id ??
+    (task.act === "admit" || task.act === "release" ? "Ward" : "")
+  );
 }
 
 export function personDaysOf(problem: PlanProblem, plan: Walk): PersonDay[] {

@@ -83,7 +83,14 @@ class Walker {
     this.stock = Float64Array.from(problem.stores, (store) => store.onHand);
     this.used = problem.stores.map(() => new Float64Array(problem.days.length));
     this.wardFree = problem.wardLitres;
-    this.opens = problem.jobs.map((job, at) => ({ job, at, task: -1, left: 0, owner: -1, ends: new Int32Array(job.tasks.length).fill(-1) }));
+    this.opens = problem.jobs.map((job, at) => ({
+      job,
+      at,
+      task: -1,
+      left: 0,
+      owner: -1,
+      ends: new Int32Array(job.tasks.length).fill(-1),
+    }));
     for (const open of this.opens) this.next(open, open.job.ready);
   }
 
@@ -191,7 +198,10 @@ class Walker {
 
   private nearMould(p: number, d: number, left: number[]): void {
     const { overhead, exposedMinutesADay } = this.problem;
-    const budget = Math.min(exposedMinutesADay - overhead.exposed, (left[p] ?? 0) - overhead.clean - overhead.exposed);
+    const budget = Math.min(
+      exposedMinutesADay - overhead.exposed,
+      (left[p] ?? 0) - overhead.clean - overhead.exposed,
+    );
     if (budget <= 0) return;
     this.exposing[p] = true;
     const spent = this.work(p, d, budget, true);
@@ -237,21 +247,28 @@ class Walker {
   /** First job of a queue this person can go on with now; a job begun stays with who began it while that person can go on. */
   private first(k: number, p: number, d: number): Open | null {
     const station = KINDS[k]?.station;
-    if (station && (this.places.get(station) ?? 0) < 1) return null;
+    if (station && this.placesLeft(station) < 1) return null;
     for (const open of this.queues[k] as Open[]) {
       const { owner } = open;
-      if (owner >= 0 && owner !== p && this.present[owner] && (!KINDS[k]?.exposed || this.exposing[owner])) continue;
+      if (owner >= 0 && owner !== p && this.present[owner] && (!KINDS[k]?.exposed || this.exposing[owner]))
+        continue;
       if (owner < 0 && !this.mayStart(open, d)) continue;
       return open;
     }
     return null;
   }
 
+  /** Minutes left at a kind of station today; a kind the campaign does not list is no limit. */
+  private placesLeft(station: StationKind): number {
+    return this.places.get(station) ?? Number.POSITIVE_INFINITY;
+  }
+
   private mayStart(open: Open, d: number): boolean {
     const task = open.job.tasks[open.task] as Task;
     if (task.act === "admit" && open.job.route.wardLitres > this.wardFree) return false;
     for (const [store, quantity] of task.uses)
-      if (d < (this.problem.stores[store]?.reorderFrom ?? 0) && (this.stock[store] ?? 0) < quantity) return false;
+      if (d < (this.problem.stores[store]?.reorderFrom ?? 0) && (this.stock[store] ?? 0) < quantity)
+        return false;
     return true;
   }
 
@@ -266,7 +283,7 @@ class Walker {
     const task = open.job.tasks[open.task] as Task;
     const slow = this.problem.slowness[d] ?? 1;
     const station = KINDS[k]?.station;
-    const most = Math.min(minutes, station ? (this.places.get(station) ?? 0) : minutes);
+    const most = Math.min(minutes, station ? this.placesLeft(station) : minutes);
     const spent = Math.min(most, open.left * slow);
     if (spent <= 0) return 0;
     if (open.owner < 0) {
@@ -275,7 +292,7 @@ class Walker {
     }
     open.owner = p;
     open.left -= spent / slow;
-    if (station) this.places.set(station, (this.places.get(station) ?? 0) - spent);
+    if (station) this.places.set(station, this.placesLeft(station) - spent);
     this.pieces.push({ day: d, person: p, job: open.job, task: open.task, minutes: spent });
     if (open.left < 1e-6) this.finish(open, k, d);
     return spent;

@@ -14,7 +14,11 @@ export interface WholeAnswer {
  * Rounding the running total keeps every limit on consecutive days: a sum of at most n before is a sum of at most n after.
  * When the gap is still over `gap`, the mixed-integer solver takes over.
  */
-export async function solveWholeDays(parts: CampaignProgramme, solve: Solve, gap: number): Promise<WholeAnswer> {
+export async function solveWholeDays(
+  parts: CampaignProgramme,
+  solve: Solve,
+  gap: number,
+): Promise<WholeAnswer> {
   const { programme } = parts;
   const relaxed = await solve(programme, { relaxed: true, gap: 0 });
   if (relaxed.status !== "optimal") throw new Error(`The relaxed programme ended as "${relaxed.status}".`);
@@ -34,7 +38,8 @@ export async function solveWholeDays(parts: CampaignProgramme, solve: Solve, gap
   return { values: best.values, objective: best.objective, bound, duals: relaxed.duals };
 }
 
-export const gapOf = (objective: number, bound: number): number => (objective <= 0 ? 0 : Math.max(0, (objective - bound) / objective));
+export const gapOf = (objective: number, bound: number): number =>
+  objective <= 0 ? 0 : Math.max(0, (objective - bound) / objective);
 
 function roundedDays(parts: CampaignProgramme, values: Float64Array, carry: number): Map<number, number> {
   const days = new Map<number, number>();

@@ -10,7 +10,9 @@ export interface Kind {
   readonly station: StationKind | null;
 }
 
-const PLACES: Readonly<Record<string, { skills: readonly Skill[]; station: StationKind | null; dirtyStation?: StationKind }>> = {
+const PLACES: Readonly<
+  Record<string, { skills: readonly Skill[]; station: StationKind | null; dirtyStation?: StationKind }>
+> = {
   survey: { skills: ["clean", "lead"], station: null },
   admit: { skills: ["clean", "lead"], station: null },
   release: { skills: ["clean", "lead"], station: null },
@@ -24,12 +26,18 @@ const PLACES: Readonly<Record<string, { skills: readonly Skill[]; station: Stati
 /** Every kind of work there is, exposed ones among them. */
 export const KINDS: readonly Kind[] = Object.entries(PLACES).flatMap(([act, place]) => [
   { name: act, exposed: false, skills: place.skills, station: place.station },
-  { name: `${act}, exposed`, exposed: true, skills: place.skills, station: place.dirtyStation ?? place.station },
+  {
+    name: `${act}, exposed`,
+    exposed: true,
+    skills: place.skills,
+    station: place.dirtyStation ?? place.station,
+  },
 ]);
 const BY_NAME = new Map(KINDS.map((kind, at) => [kind.name, at]));
 
 /** The kind of a step, as its place in `KINDS`. */
-export const kindOf = (step: Pick<Step, "act" | "exposed">): number => BY_NAME.get(step.exposed ? `${step.act}, exposed` : step.act) ?? 0;
+export const kindOf = (step: Pick<Step, "act" | "exposed">): number =>
+  BY_NAME.get(step.exposed ? `${step.act}, exposed` : step.act) ?? 0;
 
 /** Expected value of a low-typical-high band, weights 1-4-1 (PERT; from memory). */
 export const expected = (band: Band): number => (band.low + 4 * band.typical + band.high) / 6;

@@ -50,7 +50,15 @@ function lineOf(campaign: Campaign, store: Store, series: Float64Array, share: n
     used += quantity * share;
     if (left < -1e-6 && !runsOut) runsOut = day;
   });
-  return { store: store.id, name: store.name, unit: store.unit, onHand: store.onHand, expected: expectedOf(campaign, store), used, runsOut };
+  return {
+    store: store.id,
+    name: store.name,
+    unit: store.unit,
+    onHand: store.onHand,
+    expected: expectedOf(campaign, store),
+    used,
+    runsOut,
+  };
 }
 
 function orderOf(campaign: Campaign, store: Store, line: StoreLine, neededBy: Day): Order | null {
@@ -66,7 +74,7 @@ function orderOf(campaign: Campaign, store: Store, line: StoreLine, neededBy: Da
     packs,
     quantity: packs * store.pack,
     route: store.route,
-    orderBy: orderBy < campaign.planFrom ? campaign.planFrom : orderBy,
+    orderBy: Math.max(orderBy, campaign.planFrom),
     neededBy,
     late,
     why: late

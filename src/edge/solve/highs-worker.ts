@@ -1,6 +1,6 @@
 import { parentPort } from "node:worker_threads";
 import loadHighs from "highs";
-import type { Programme, SolveOptions, Solved } from "../../core/plan/programme.ts";
+import type { Programme, Solved, SolveOptions } from "../../core/plan/programme.ts";
 
 // The package's types describe its CommonJS form; what is imported here is the function itself.
 const highs = await (loadHighs as unknown as typeof loadHighs.default)();
@@ -27,7 +27,12 @@ function solve(programme: Programme, options: SolveOptions): Solved {
     ...(options.relaxed ? {} : { integrality: Int32Array.from(programme.whole) }),
   });
   try {
-    model.options.set({ output_flag: false, random_seed: 1, mip_rel_gap: options.gap, ...(options.relaxed ? {} : { mip_max_nodes: 200 }) });
+    model.options.set({
+      output_flag: false,
+      random_seed: 1,
+      mip_rel_gap: options.gap,
+      ...(options.relaxed ? {} : { mip_max_nodes: 200 }),
+    });
     model.run();
     const status = model.getModelStatus();
     const known = highs.constants.modelStatus;
@@ -35,7 +40,16 @@ function solve(programme: Programme, options: SolveOptions): Solved {
     const bound = options.relaxed ? objective : Number(model.info.get("mip_dual_bound"));
     const solution = model.getSolution();
     return {
-      status: status === known.optimal ? (options.relaxed || objective - bound < 1e-6 * Math.abs(objective) ? "optimal" : "gap reached") : status === known.infeasible ? "infeasible" : solution.colValue.length > 0 ? "stopped" : "failed",
+      status:
+        status === known.optimal
+          ? options.relaxed || objective - bound < 1e-6 * Math.abs(objective)
+            ? "optimal"
+            : "gap reached"
+          : status === known.infeasible
+            ? "infeasible"
+            : solution.colValue.length > 0
+              ? "stopped"
+              : "failed",
       objective,
       bound,
       values: Float64Array.from(solution.colValue),
@@ -46,10 +60,13 @@ function solve(programme: Programme, options: SolveOptions): Solved {
   }
 }
 
-parentPort?.on("message", ({ id, programme, options }: { id: number; programme: Programme; options: SolveOptions }) => {
-  try {
-    parentPort?.postMessage({ id, solved: solve(programme, options) });
-  } catch (error) {
-    parentPort?.postMessage({ id, failure: String(error) });
-  }
-});
+parentPort?.on(
+  "message",
+  ({ id, programme, options }: { id: number; programme: Programme; options: SolveOptions }) => {
+    try {
+      parentPort?.postMessage({ id, solved: solve(programme, options) });
+    } catch (error) {
+      parentPort?.postMessage({ id, failure: String(error) });
+    }
+  },
+);

@@ -9,7 +9,9 @@ interface Case {
   title: string;
   expect: Record<string, string[] | [string, string][] | undefined>;
 }
-const { cases } = JSON.parse(readFileSync(new URL("../../reference/care-cases.json", import.meta.url), "utf8")) as { cases: Case[] };
+const { cases } = JSON.parse(
+  readFileSync(new URL("../../reference/care-cases.json", import.meta.url), "utf8"),
+) as { cases: Case[] };
 const book = publishedRuleBook();
 
 describe.each(cases)("$id $title", (given) => {

@@ -1,0 +1,17 @@
+export const HELP = `leafward: takes a damaged collection safely through drying and cleaning to the camera, and home again
+
+  npx leafward start [folder]      plan a campaign and show it on a page (default: the demo Saltmere Reach Harbour Papers)
+  npx leafward plan <folder>       plan a campaign: plan.json, papers as PDF, tables as CSV
+  npx leafward check <folder>      read everything and name each problem, with what to do
+  npx leafward new <folder>        write an empty campaign folder with example rows
+  npx leafward decide < case.json  decide one case and say why, as JSON
+
+  --out <folder>       where plan and papers go (default: out/ and the campaign folder's name)
+  --today yyyy-mm-dd   the morning to plan for (default: planFrom of campaign.json, or its start)
+  --sheet A4|Letter    paper size
+  --cards fortnight|all   bench cards and bag tags for the coming fortnight, or for every item
+  --port n             port of the page
+  --all                check: every problem, not the first ten of a kind
+
+Exit codes: 0 well; 1 something must be mended, the rest was done; 2 nothing could be done.
+Advice to people follows the rules named on each paper. Follow local rules and licensed practice.`;

@@ -1,0 +1,101 @@
+import { parseArgs } from "node:util";
+import { dayFrom } from "../../core/units/day.ts";
+import { decideFromInput } from "./decide.ts";
+import { HELP } from "./help.ts";
+
+const out = (line: string): void => {
+  process.stdout.write(`${line}\n`);
+};
+const complain = (line: string): void => {
+  process.stderr.write(`${line}\n`);
+};
+
+/** Exit codes: 0 well; 1 something must be mended, the rest was done; 2 nothing could be done; 70 a fault of ours. */
+async function run(args: string[]): Promise<number> {
+  const { values, positionals } = parseArgs({
+    args,
+    allowPositionals: true,
+    options: {
+      out: { type: "string" },
+      today: { type: "string" },
+      sheet: { type: "string", default: "A4" },
+      cards: { type: "string", default: "fortnight" },
+      port: { type: "string" },
+      all: { type: "boolean", default: false },
+      help: { type: "boolean", short: "h", default: false },
+    },
+  });
+  const [command, folder, ...more] = positionals;
+  if (values.help || command === undefined || command === "help") {
+    out(HELP);
+    return 0;
+  }
+  const today = values.today === undefined ? undefined : dayFrom(values.today);
+  if (today === null) return refuse(`--today ${values.today}: expected a day such as 2026-06-01.`);
+  const { sheet } = values;
+  if (sheet !== "A4" && sheet !== "Letter") return refuse(`--sheet ${sheet}: expected A4 or Letter.`);
+  if (values.cards !== "fortnight" && values.cards !== "all")
+    return refuse(`--cards ${values.cards}: expected fortnight or all.`);
+  if (more.length > 0)
+    return refuse(
+      `"${more.join(" ")}" is too much: ${command} takes one folder. Put a folder with spaces in quotes.`,
+    );
+  const papers = { sheet, allCards: values.cards === "all" } as const;
+  switch (command) {
+    case "decide":
+      return decideFromInput(process.stdin, out, complain);
+    case "check":
+      return folder
+        ? (await import("./check.ts")).checkFolder(folder, out, { all: values.all })
+        : needsFolder("check");
+    case "new":
+      return folder ? (await import("./new.ts")).newFolder(folder, out) : needsFolder("new");
+    case "plan":
+      return folder
+        ? (await import("./plan.ts")).planCommand({
+            folder,
+            today,
+            outFolder: values.out,
+            papers,
+            out,
+            complain,
+          })
+        : needsFolder("plan");
+    case "start":
+      return (await import("./start.ts")).startCommand({
+        folder,
+        today,
+        outFolder: values.out,
+        port: portOf(values.port),
+        papers,
+        out,
+        complain,
+      });
+    default:
+      return refuse(`There is no command "${command}".\n\n${HELP}`);
+  }
+}
+
+const portOf = (text: string | undefined): number | undefined =>
+  text && /^\d+$/.test(text) ? Number(text) : undefined;
+
+function refuse(words: string): number {
+  complain(words);
+  return 2;
+}
+
+const needsFolder = (command: string): number =>
+  refuse(`leafward ${command} needs a campaign folder, for example: npx leafward ${command} demo/saltmere`);
+
+try {
+  process.exitCode = await run(process.argv.slice(2));
+} catch (error) {
+  if (error instanceof TypeError && "code" in error && String(error.code).startsWith("ERR_PARSE_ARGS"))
+    process.exitCode = refuse(`${error.message}\n\n${HELP}`);
+  else {
+    complain(
+      `Leafward met a fault of its own, not of your data. Please report it with these lines:\n${error instanceof Error ? error.stack : error}`,
+    );
+    process.exitCode = 70;
+  }
+}

@@ -1,0 +1,53 @@
+import type { Route } from "../../core/care/care.ts";
+import { careOfCampaign, type ItemCare } from "../../core/care/item-care.ts";
+import { loadNorms } from "../../core/care/norms.ts";
+import { routeOf } from "../../core/care/route.ts";
+import type { Campaign } from "../../core/items/campaign.ts";
+import type { Problem } from "../../core/outcome/problem.ts";
+import { makePlan } from "../../core/plan/make-plan.ts";
+import type { Plan } from "../../core/plan/plan.ts";
+import { projectStores } from "../../core/stores/orders.ts";
+import type { Day } from "../../core/units/day.ts";
+import { readCampaignFolder } from "../../edge/intake/read-campaign.ts";
+import { readPublished } from "../../edge/published.ts";
+import { publishedRuleBook } from "../../edge/rule-book.ts";
+import { startSolver } from "../../edge/solve/solver.ts";
+
+export interface PlannedFolder {
+  readonly campaign: Campaign;
+  readonly problems: readonly Problem[];
+  readonly care: readonly ItemCare[];
+  readonly routes: readonly Route[];
+  readonly plan: Plan;
+}
+
+/** Reads a campaign folder, decides care and makes the plan; null with the problems when the folder cannot be used. */
+export async function planFolder(
+  folder: string,
+  planFrom: Day | undefined,
+  progress: (words: string) => void,
+): Promise<PlannedFolder | { readonly campaign: null; readonly problems: readonly Problem[] }> {
+  progress("Reading the campaign folder …");
+  const read = await readCampaignFolder(folder);
+  if (!read.campaign) return { campaign: null, problems: read.problems };
+  const campaign = planFrom ? { ...read.campaign, planFrom } : read.campaign;
+  progress(`Deciding care for ${campaign.items.length} items …`);
+  const norms = loadNorms(readPublished("norms.json"));
+  const care = careOfCampaign(publishedRuleBook(), campaign);
+  const routes = care.map((each) => routeOf(norms, each));
+  progress("Planning …");
+  const solver = startSolver();
+  try {
+    const planned = await makePlan(campaign, routes, norms, solver.solve);
+    const { orders, lines } = projectStores(campaign, planned.use);
+    return {
+      campaign,
+      problems: read.problems,
+      care,
+      routes,
+      plan: { ...planned.plan, orders, stores: lines },
+    };
+  } finally {
+    await solver.close();
+  }
+}

@@ -1,0 +1,60 @@
+import { mkdir, rm, writeFile } from "node:fs/promises";
+import { basename, join, resolve } from "node:path";
+import type { Problem } from "../../core/outcome/problem.ts";
+import { sayProblem } from "../../core/say/problems.ts";
+import type { Day } from "../../core/units/day.ts";
+import { planTables } from "../../edge/handover/plan-tables.ts";
+import { projectFolder } from "../../edge/published.ts";
+import { answerLines } from "./answer.ts";
+import { type PlannedFolder, planFolder } from "./plan-folder.ts";
+import { printPapers } from "./print-papers.ts";
+
+export interface PlanRequest {
+  readonly folder: string;
+  readonly today: Day | undefined;
+  readonly outFolder: string | undefined;
+  readonly papers: { readonly sheet: "A4" | "Letter"; readonly allCards: boolean };
+  readonly out: (line: string) => void;
+  readonly complain: (line: string) => void;
+}
+
+/** Plans a folder and writes everything; the exit code says whether the folder must be mended. */
+export async function planCommand(request: PlanRequest): Promise<number> {
+  const written = await planAndWrite(request);
+  if (!written) return 2;
+  for (const line of answerLines(written.planned.plan)) request.out(line);
+  request.out("");
+  request.out(`Written to ${written.folder}: plan.json, papers/ (${written.papers.join(", ")}), tables/.`);
+  return mustMend(written.planned.problems) ? 1 : 0;
+}
+
+const mustMend = (problems: readonly Problem[]): boolean => problems.some((each) => each.severity !== "note");
+
+/** The shared part of `plan` and `start`. */
+export async function planAndWrite(
+  request: PlanRequest,
+): Promise<{ planned: PlannedFolder; folder: string; papers: string[] } | null> {
+  const { complain } = request;
+  const planned = await planFolder(request.folder, request.today, complain);
+  sayProblems(planned.problems, request);
+  if (planned.campaign === null) return null;
+  const folder = resolve(
+    request.outFolder ?? join(projectFolder(), "out", basename(resolve(request.folder))),
+  );
+  complain("Setting the papers …");
+  await rm(join(folder, "papers"), { recursive: true, force: true });
+  await mkdir(join(folder, "papers"), { recursive: true });
+  await mkdir(join(folder, "tables"), { recursive: true });
+  await writeFile(join(folder, "plan.json"), `${JSON.stringify(planned.plan, null, 1)}\n`);
+  for (const { name, text } of planTables(planned.plan))
+    await writeFile(join(folder, "tables", `${name}.csv`), text);
+  const papers = await printPapers(planned, join(folder, "papers"), request.papers);
+  return { planned, folder, papers };
+}
+
+function sayProblems(problems: readonly Problem[], { complain, folder }: PlanRequest): void {
+  const serious = problems.filter((each) => each.severity !== "note");
+  for (const problem of serious.slice(0, 8)) complain(`  ${sayProblem(problem)}`);
+  if (serious.length > 8)
+    complain(`  … and ${serious.length - 8} more. See them all: npx leafward check "${folder}"`);
+}

@@ -1,0 +1,29 @@
+import { join } from "node:path";
+import { projectFolder } from "../../edge/published.ts";
+import { openInBrowser } from "../server/open.ts";
+import { startServer } from "../server/start.ts";
+import { answerLines } from "./answer.ts";
+import { type PlanRequest, planAndWrite } from "./plan.ts";
+
+/** Plans the campaign (the demo when none is named), serves the page, prints the answer, and stays until stopped. */
+export async function startCommand(
+  request: Omit<PlanRequest, "folder"> & { folder: string | undefined; port: number | undefined },
+): Promise<number> {
+  const folder = request.folder ?? join(projectFolder(), "demo", "saltmere");
+  const written = await planAndWrite({ ...request, folder });
+  if (!written) return 2;
+  const server = await startServer({
+    plan: written.planned.plan,
+    papersFolder: join(written.folder, "papers"),
+    ...(request.port === undefined ? {} : { port: request.port }),
+  });
+  for (const line of answerLines(written.planned.plan)) request.out(line);
+  request.out("");
+  request.out(`The page: ${server.address}   (papers and tables: ${written.folder})   Stop with Ctrl+C.`);
+  openInBrowser(server.address);
+  await new Promise<void>((stop) => {
+    for (const signal of ["SIGINT", "SIGTERM"] as const) process.once(signal, stop);
+  });
+  await server.close();
+  return 0;
+}

@@ -1,0 +1,95 @@
+import Papa from "papaparse";
+import type { Plan } from "../../core/plan/plan.ts";
+
+/** The plan as tables a spreadsheet opens: UTF-8 with a byte-order mark, comma, CRLF, one file a table. */
+export function planTables(plan: Plan): { readonly name: string; readonly text: string }[] {
+  const personName = new Map(plan.people.map((person) => [person.code, person.name]));
+  return [
+    table(
+      "work",
+      plan.assignments.map((each) => ({
+        day: each.day,
+        person: each.person,
+        name: personName.get(each.person) ?? "",
+        order: each.order,
+        station: each.station,
+        item: each.item,
+        act: each.act,
+        minutes: each.minutes,
+        mould_minutes: each.exposed ? each.minutes : 0,
+        wipe_down_after: each.wipeAfter ? "yes" : "no",
+      })),
+    ),
+    table(
+      "people-days",
+      plan.personDays.map((each) => ({
+        day: each.day,
+        person: each.person,
+        present_minutes: each.presentMinutes,
+        work_minutes: each.workMinutes,
+        changing_minutes: each.overheadMinutes,
+        mould_minutes: each.exposedMinutes,
+      })),
+    ),
+    table(
+      "item-days",
+      plan.itemDays.map(({ item, days }) => ({
+        item,
+        admit: days.admit ?? "",
+        release: days.release ?? "",
+        covers: days.covers ?? "",
+        wrap: days.wrap ?? "",
+        clean: days.clean ?? "",
+        image: days.image ?? "",
+        box: days.box ?? "",
+      })),
+    ),
+    table(
+      "left",
+      plan.left.map((each) => ({
+        item: each.item,
+        title: each.title,
+        must: each.must ? "yes" : "no",
+        kind: each.kind,
+        why: each.why,
+        rules: each.reasons.map((reason) => reason.rule).join(" "),
+        ask: each.askWho.join(" "),
+      })),
+    ),
+    table(
+      "orders",
+      plan.orders.map((each) => ({
+        order_by: each.orderBy,
+        store: each.store,
+        name: each.name,
+        packs: each.packs,
+        quantity: each.quantity,
+        unit: each.unit,
+        route: each.route,
+        needed_by: each.neededBy,
+        late: each.late ? "yes" : "no",
+        why: each.why,
+      })),
+    ),
+    table(
+      "stores",
+      plan.stores.map((each) => ({
+        store: each.store,
+        name: each.name,
+        unit: each.unit,
+        on_hand: each.onHand,
+        expected: each.expected,
+        used: Math.round(each.used * 10) / 10,
+        runs_out: each.runsOut ?? "",
+      })),
+    ),
+  ];
+}
+
+/** A leading =, +, - or @ would be read as a formula by a spreadsheet, so text that begins so is quoted with an apostrophe. */
+function table(
+  name: string,
+  rows: readonly Record<string, string | number>[],
+): { name: string; text: string } {
+  return { name, text: `\uFEFF${Papa.unparse([...rows], { escapeFormulae: true, newline: "\r\n" })}\r\n` };
+}

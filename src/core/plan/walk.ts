@@ -4,6 +4,10 @@ import type { Guide } from "./guide.ts";
 import type { Job, PlanProblem, Task } from "./problem.ts";
 import { expected, KINDS } from "./work.ts";
 
+/** Work near mould that makes changing worth while, and how long less than that may wait. Common practice, no source. */
+const WORTH_MINUTES = 45;
+const PATIENCE_DAYS = 7;
+
 /** What chance decides; the plan itself is walked with the expected values. */
 export interface Fortune {
   /** Minutes of a task, slowness of the first weeks not yet applied. */
@@ -182,15 +186,18 @@ class Walker {
     return this.present.filter(Boolean).length < 2;
   }
 
+  /** Changing takes an hour and a half, so a little work waits for more, but no longer than a week past its wanted day. */
   private worthChanging(p: number, d: number, behind: boolean): boolean {
     const skills = this.problem.hands[p]?.person.skills ?? [];
     let minutes = 0;
     for (const [k, kind] of KINDS.entries()) {
       if (!kind.exposed || !kind.skills.some((skill) => skills.includes(skill))) continue;
       for (const open of this.queues[k] as Open[]) {
-        if (!behind && this.wanted(open) > d) break;
+        const wanted = this.wanted(open);
+        if (wanted < d - PATIENCE_DAYS) return true;
+        if (!behind && wanted > d) break;
         minutes += open.left;
-        if (minutes >= 45) return true;
+        if (minutes >= WORTH_MINUTES) return true;
       }
     }
     return false;

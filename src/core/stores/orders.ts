@@ -74,7 +74,7 @@ function orderOf(campaign: Campaign, store: Store, line: StoreLine, neededBy: Da
     packs,
     quantity: packs * store.pack,
     route: store.route,
-    orderBy: Math.max(orderBy, campaign.planFrom),
+    orderBy: orderBy > campaign.planFrom ? orderBy : campaign.planFrom,
     neededBy,
     late,
     why: late

@@ -16,9 +16,9 @@ interface Fired {
  * The care for one set of facts, named `obs.…`, `item.…`, `state.…`, `site.…`, `person.…`, `task.…`, `plan.…` and so on.
  * What is absent was not tested: it makes a condition false, and a must-ask test keeps the item at the Door (N01).
  */
-export function decide(book: RuleBook, given: Facts): Care {
-  const missingTests = missingTestsOf(book, given);
-  const facts = new Map<string, FactValue>(Object.entries(given));
+export function decide(book: RuleBook, known: Facts): Care {
+  const missingTests = missingTestsOf(book, known);
+  const facts = new Map<string, FactValue>(Object.entries(known));
   if (!facts.has("state.required_tests_missing"))
     facts.set("state.required_tests_missing", missingTests.length > 0);
   const lookup: Lookup = (name) => facts.get(name);
@@ -52,13 +52,26 @@ function missingTestsOf(book: RuleBook, facts: Facts): string[] {
   return asked.filter((test) => facts[`obs.${test}`] === undefined);
 }
 
+/** Reasons already given, so that thousands of items with the same findings share one. */
+const MOST_SHARED = 2000;
+const given = new WeakMap<Rule, Map<string, Reason>>();
+
 function reasonOf(rule: Rule, lookup: Lookup, fromUnsure: boolean): Reason {
-  const because: string[] = [];
-  for (const name of rule.reads) {
+  let key = fromUnsure ? "?" : "";
+  for (const name of rule.reads) key += `|${lookup(name) ?? ""}`;
+  const known = given.get(rule) ?? new Map<string, Reason>();
+  given.set(rule, known);
+  const reason = known.get(key) ?? { ...rule.reason, because: becauseOf(rule, lookup), fromUnsure };
+  if (known.size >= MOST_SHARED) known.clear();
+  known.set(key, reason);
+  return reason;
+}
+
+function becauseOf(rule: Rule, lookup: Lookup): string[] {
+  return rule.reads.flatMap((name) => {
     const value = lookup(name);
-    if (value !== undefined) because.push(`${name} = ${Array.isArray(value) ? value.join(" + ") : value}`);
-  }
-  return { ...rule.reason, because, fromUnsure };
+    return value === undefined ? [] : [`${name} = ${Array.isArray(value) ? value.join(" + ") : value}`];
+  });
 }
 
 /**

@@ -58,7 +58,7 @@ export function compile(condition: Condition): Check {
 
 function compare(given: FactValue | undefined, op: Op, wanted: FactValue): Truth {
   if (given === undefined) return NO;
-  if (op === "exists") return YES;
+  if (op === "exists") return given === "" || plain(given) === "no" ? NO : YES;
   if (op === "gte" || op === "gt" || op === "lte" || op === "lt")
     return compareNumber(given, op, Number(wanted));
   const names = Array.isArray(wanted) ? wanted : [wanted];

@@ -39,7 +39,7 @@ export function routeOf(norms: Norms, care: ItemCare): Route {
     askWho: askedOf(care),
   };
   if (care.done.has("box")) return { ...base, destiny: "done", steps: [], stoppedBy: [] };
-  if (care.whole.missingTests.length > 0)
+  if (care.whole.missingTests.length > 0 || care.parts.some((part) => part.care.missingTests.length > 0))
     return { ...base, destiny: "at the Door", steps: [], stoppedBy: ruleReasons(care, "N01") };
   if (stopped.length > 0) return { ...base, destiny: "set aside", steps: [], stoppedBy: stopped };
   const ward = wardOf(norms, care, conditions, load);
@@ -80,7 +80,8 @@ function addStops(ban: Forbid, stops: Map<string, Reason>): void {
 }
 
 function ruleReasons(care: ItemCare, rule: string): Reason[] {
-  return care.whole.forbid
+  return [care.whole, ...care.parts.map((part) => part.care)]
+    .flatMap((each) => each.forbid)
     .flatMap((each) => each.reasons)
     .filter(
       (reason, at, all) => reason.rule === rule && all.findIndex((other) => other.rule === rule) === at,

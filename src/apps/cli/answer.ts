@@ -4,7 +4,7 @@ import { addDays, type Day, mondayOf } from "../../core/units/day.ts";
 /** The answer in ten lines, for a tired lead at six in the morning. */
 export function answerLines(plan: Plan): string[] {
   const { finish, proof } = plan;
-  const firstDay = plan.assignments[0] ? earliest(plan.assignments.map((each) => each.day)) : null;
+  const firstDay = earliest(plan.assignments.map((each) => each.day));
   const aside = plan.left.filter((each) => each.kind === "set aside").length;
   const door = plan.left.filter((each) => each.kind === "at the Door").length;
   const late = plan.left.filter((each) => each.kind === "no time");
@@ -22,7 +22,7 @@ export function answerLines(plan: Plan): string[] {
   ];
 }
 
-const earliest = (days: readonly Day[]): Day => days.reduce((a, b) => Math.min(a, b));
+const earliest = (days: readonly Day[]): Day | null => [...days].sort()[0] ?? null;
 
 function say(day: Day): string {
   return new Intl.DateTimeFormat("en-GB", {

@@ -1,0 +1,62 @@
+import { writeFile } from "node:fs/promises";
+import { join } from "node:path";
+import { loadNorms } from "../../core/care/norms.ts";
+import { addDays, type Day } from "../../core/units/day.ts";
+import { benchCardView } from "../../edge/papers/bench-card-view.ts";
+import { daySheetViews } from "../../edge/papers/day-sheet-view.ts";
+import { bagTags, benchCards, daySheets, orderList } from "../../edge/papers/papers.ts";
+import { bagTagViews, orderListView } from "../../edge/papers/store-views.ts";
+import { readPublished } from "../../edge/published.ts";
+import { publishedRuleBook } from "../../edge/rule-book.ts";
+import type { PlannedFolder } from "./plan-folder.ts";
+
+const FORTNIGHT = 13;
+const SHEET_DAYS = 3;
+
+/** Prints the papers into a folder and names the files: sheets of the first three working days, cards and tags of the first fortnight (or all), orders. */
+export async function printPapers(
+  { plan, campaign, care, routes }: PlannedFolder,
+  folder: string,
+  { sheet, allCards }: { readonly sheet: "A4" | "Letter"; readonly allCards: boolean },
+): Promise<string[]> {
+  const last = allCards ? plan.end : addDays(plan.planFrom, FORTNIGHT);
+  const workDays = [...new Set(plan.assignments.map((each) => each.day))].sort().slice(0, SHEET_DAYS);
+  const written: string[] = [];
+  const write = async (name: string, bytes: Promise<Uint8Array>): Promise<void> => {
+    await writeFile(join(folder, name), await bytes);
+    written.push(name);
+  };
+  const sheets = workDays.flatMap((day) => daySheetViews(plan, campaign, routes, day));
+  if (sheets.length > 0) await write("day-sheets.pdf", daySheets(sheets, { sheet }));
+  const cards = benchViews({ plan, campaign, care, routes }, last);
+  if (cards.length > 0) await write("bench-cards.pdf", benchCards(cards, { sheet }));
+  const tags = bagTagViews(plan, campaign, routes, plan.planFrom, last);
+  if (tags.length > 0) await write("bag-tags.pdf", bagTags(tags, { sheet }));
+  await write("order-list.pdf", orderList(orderListView(plan), { sheet }));
+  return written;
+}
+
+/** Cards of the items worked on by the last day, in the order they are first worked on. */
+function benchViews({ plan, campaign, care, routes }: Omit<PlannedFolder, "problems">, last: Day) {
+  const book = publishedRuleBook();
+  const norms = loadNorms(readPublished("norms.json"));
+  const context = {
+    campaign: campaign.name,
+    endings: book.endings,
+    families: book.families,
+    storeWords: (use: string) =>
+      norms.unit(use) === "pc" ? norms.what(use) : `${norms.unit(use)} ${norms.what(use)}`,
+  };
+  const careOf = new Map(care.map((each) => [each.item.id, each]));
+  const routeOf = new Map(routes.map((route) => [route.item, route]));
+  const items = new Set(
+    plan.assignments
+      .filter((each) => each.day <= last)
+      .sort((a, b) => a.day.localeCompare(b.day))
+      .map((each) => each.item),
+  );
+  return [...items].flatMap((id) => {
+    const [one, route] = [careOf.get(id), routeOf.get(id)];
+    return one && route ? [benchCardView(one, route, context)] : [];
+  });
+}

@@ -1,0 +1,25 @@
+const LONGEST = 24; // characters without a place to break; the narrowest column takes half of it
+const BREAK = "\u200b";
+
+// biome-ignore lint/suspicious/noControlCharactersInRegex: they are what is taken out
+const UNPRINTABLE = /[\u0000-\u001f\u007f-\u009f\u2028\u2029\ufeff\ufffe\uffff\p{Cs}]+/gu;
+
+/** The text as it can stand on paper: no control characters or half letters, and a place to break inside overlong words. */
+export const printable = (text: string): string =>
+  text.replace(UNPRINTABLE, " ").replace(/\S{25,}/gu, breakable);
+
+/** Every string of a view made printable. */
+export function printableIn(value: unknown): unknown {
+  if (typeof value === "string") return printable(value);
+  if (Array.isArray(value)) return value.map(printableIn);
+  if (typeof value !== "object" || value === null) return value;
+  return Object.fromEntries(Object.entries(value).map(([name, each]) => [name, printableIn(each)]));
+}
+
+const letters = new Intl.Segmenter("en", { granularity: "grapheme" });
+
+function breakable(word: string): string {
+  const parts = [...letters.segment(word)].map((each) => each.segment);
+  if (parts.length <= LONGEST) return word;
+  return parts.map((part, at) => (at > 0 && at % (LONGEST / 2) === 0 ? BREAK + part : part)).join("");
+}

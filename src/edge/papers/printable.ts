@@ -1,7 +1,6 @@
 const LONGEST = 24; // characters without a place to break; the narrowest column takes half of it
 const BREAK = "\u200b";
 
-// biome-ignore lint/suspicious/noControlCharactersInRegex: they are what is taken out
 const UNPRINTABLE = /[\u0000-\u001f\u007f-\u009f\u2028\u2029\ufeff\ufffe\uffff\p{Cs}]+/gu;
 
 /** The text as it can stand on paper: no control characters or half letters, and a place to break inside overlong words. */

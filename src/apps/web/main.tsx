@@ -1,0 +1,13 @@
+import { StrictMode } from "react";
+import { createRoot } from "react-dom/client";
+import "./tokens.css";
+import "./base.css";
+import { Page } from "./page.tsx";
+
+const root = document.getElementById("page");
+if (root)
+  createRoot(root).render(
+    <StrictMode>
+      <Page />
+    </StrictMode>,
+  );

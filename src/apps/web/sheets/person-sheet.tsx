@@ -1,0 +1,32 @@
+import type { Assignment } from "../../../core/plan/plan.ts";
+import { sayDay, sayMinutes } from "../../../core/say/dates.ts";
+import { sheets } from "../../../core/say/page.ts";
+import { LOCALE } from "../frame/reader.ts";
+
+/** One person's first day in order, wipe-downs between. */
+export function PersonSheet({ name, pieces }: { name: string; pieces: readonly Assignment[] }) {
+  const sum = (some: readonly Assignment[]): string =>
+    sayMinutes(Math.round(some.reduce((all, each) => all + each.minutes, 0)), LOCALE);
+  const near = pieces.filter((piece) => piece.exposed);
+  const day = pieces[0]?.day;
+  return (
+    <details className="sheet">
+      <summary>
+        <strong>{name}</strong> {day && sheets.day(sayDay(day, LOCALE, "short"))} ·{" "}
+        {sheets.total(sum(pieces))}
+        {near.length > 0 && ` · ${sheets.exposed(sum(near))}`}
+      </summary>
+      <ol>
+        {pieces.map((piece) => (
+          <li key={piece.order}>
+            {piece.order}. <strong>{piece.item}</strong> {sheets.acts[piece.act]},{" "}
+            {sayMinutes(Math.max(1, Math.round(piece.minutes)), LOCALE)}
+            {piece.station && ` ${sheets.at(piece.station)}`}
+            {piece.exposed && <em> · {sheets.mould}</em>}
+            {piece.wipeAfter && <p className="sheet-wipe">{sheets.wipe(piece.station)}</p>}
+          </li>
+        ))}
+      </ol>
+    </details>
+  );
+}

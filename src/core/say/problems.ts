@@ -2,7 +2,8 @@ import type { Problem } from "../outcome/problem.ts";
 
 type Sentence = (p: Problem) => string;
 
-const got = (p: Problem): string => (p.got === undefined || p.got === "" ? "nothing" : `"${shortened(p.got)}"`);
+const got = (p: Problem): string =>
+  p.got === undefined || p.got === "" ? "nothing" : `"${shortened(p.got)}"`;
 const expected = (p: Problem): string => p.expected ?? "something else";
 const shortened = (text: string): string => (text.length > 80 ? `${text.slice(0, 77)}…` : text);
 
@@ -14,7 +15,8 @@ const SENTENCES = {
   "empty-folder": (p) => `the folder ${got(p)} is empty.`,
   "no-campaign-file": () => "campaign.json is missing.",
   "campaign-not-json": (p) => `this is not valid JSON (${expected(p)}).`,
-  "campaign-version": (p) => `this campaign is of version ${got(p)}; this Leafward reads version ${expected(p)}.`,
+  "campaign-version": (p) =>
+    `this campaign is of version ${got(p)}; this Leafward reads version ${expected(p)}.`,
   "campaign-field": (p) => `it is ${got(p)}; expected ${expected(p)}.`,
   "campaign-unknown-field": (p) => `${got(p)} is not a setting of a campaign; it was not read.`,
   "limits-default": (p) => `no limit is given; ${expected(p)} is used.`,
@@ -70,7 +72,8 @@ const SENTENCES = {
   "contradictory-dates": (p) => `${got(p)}: this column has dates in two orders (${expected(p)}).`,
   "not-an-answer": (p) => `${got(p)} is not an answer to this test; expected ${expected(p)}.`,
   "taken-as-unsure": (p) => `${got(p)} was taken as unsure.`,
-  "clean-work-assumed": () => "this is not a clear yes, so it counts as no: clean work only. The entry was not kept.",
+  "clean-work-assumed": () =>
+    "this is not a clear yes, so it counts as no: clean work only. The entry was not kept.",
 
   // Between tables
   duplicate: (p) => `${got(p)} is there already (${expected(p)}).`,
@@ -94,7 +97,8 @@ const SENTENCES = {
   "no-findings": () => "nothing has been tested yet; every item waits at the Door.",
 
   // Climate files
-  "climate-headings": (p) => `no headings for time, temperature and humidity were found (${got(p)}); the file was not read.`,
+  "climate-headings": (p) =>
+    `no headings for time, temperature and humidity were found (${got(p)}); the file was not read.`,
   "reading-unreadable": (p) => `the reading cannot be used (${got(p)}).`,
   "rh-fraction": () => "every humidity is 1 or less; it was read as per cent, as the heading asks.",
   "reading-gap": (p) => `no reading ${expected(p)}.`,
@@ -119,7 +123,11 @@ const plainly: Sentence = (p) => `${p.code.replaceAll("-", " ")}: ${got(p)}; exp
 const capital = (text: string): string => text.slice(0, 1).toUpperCase() + text.slice(1);
 
 function placeOf({ file, line, column }: Problem): string {
-  const parts = [file, line === undefined ? undefined : `line ${line}`, column === undefined ? undefined : `column ${column}`];
+  const parts = [
+    file,
+    line === undefined ? undefined : `line ${line}`,
+    column === undefined ? undefined : `column ${column}`,
+  ];
   const named = parts.filter((part) => part !== undefined).join(", ");
   return file?.endsWith(".json") ? named.replace(", column ", ", ") : named;
 }

@@ -57,15 +57,24 @@ export type AnswerReading =
   | { readonly kind: "out of range" }
   | { readonly kind: "none" };
 
-const answered = (answer: string | number): AnswerReading => ({ kind: "answer", answer, readAsUnsure: false });
+const answered = (answer: string | number): AnswerReading => ({
+  kind: "answer",
+  answer,
+  readAsUnsure: false,
+});
 
 /** Reads what was written for a test: its own words, yes and no in other languages, a number, or one of the ways to say perhaps. */
-export function answerFrom(written: string | number | boolean, allowed: AnswerKind, style: NumberStyle): AnswerReading {
+export function answerFrom(
+  written: string | number | boolean,
+  allowed: AnswerKind,
+  style: NumberStyle,
+): AnswerReading {
   const text = typeof written === "boolean" ? (written ? "yes" : "no") : String(written).trim();
   if (/^[-–—]?$/.test(text) || untested.has(comparable(text))) return { kind: "not tested" };
   const own = wordMeant(text, allowed.words);
   if (own !== null && comparable(text) !== "") return answered(own);
-  if (/^\?+$/.test(text) || perhaps.has(comparable(text))) return { kind: "answer", answer: UNSURE, readAsUnsure: true };
+  if (/^\?+$/.test(text) || perhaps.has(comparable(text)))
+    return { kind: "answer", answer: UNSURE, readAsUnsure: true };
   if (allowed.range !== null) return numberAnswer(written, text, allowed.range, style);
   const meant = yesOrNoFrom(text);
   const plain = meant === null ? null : meant ? "yes" : "no";
@@ -86,6 +95,9 @@ function numberAnswer(
 
 /** The allowed answers in words, for a person. */
 export function sayAnswers({ words, range }: AnswerKind): string {
-  const number = range === null ? [] : [`a number ${range.min} to ${range.max}${range.unit === "" ? "" : ` ${range.unit}`}`];
+  const number =
+    range === null
+      ? []
+      : [`a number ${range.min} to ${range.max}${range.unit === "" ? "" : ` ${range.unit}`}`];
   return [...number, ...words].join(", ");
 }

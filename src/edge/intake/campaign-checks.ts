@@ -14,8 +14,17 @@ export const checkCampaign = (campaign: Campaign): Problem[] => [
 
 function checkItems({ items, findings }: Campaign): Problem[] {
   if (items.length === 0)
-    return [problem("no-rows", "stop", { file: "items" }, { remedy: "Mend the problems of this table, or add an item." })];
-  return findings.length > 0 ? [] : [problem("no-findings", "note", { file: "findings" }, { remedy: "Begin with the survey." })];
+    return [
+      problem(
+        "no-rows",
+        "stop",
+        { file: "items" },
+        { remedy: "Mend the problems of this table, or add an item." },
+      ),
+    ];
+  return findings.length > 0
+    ? []
+    : [problem("no-findings", "note", { file: "findings" }, { remedy: "Begin with the survey." })];
 }
 
 const SKILL_WORDS: readonly (readonly [Skill, string])[] = [
@@ -26,12 +35,22 @@ const SKILL_WORDS: readonly (readonly [Skill, string])[] = [
 
 function checkPeople({ people }: Campaign): Problem[] {
   const file = "people";
-  if (people.length === 0) return [problem("no-people", "stop", { file }, { remedy: "Add the people who work to the people table." })];
-  const missing = SKILL_WORDS.filter(([skill]) => !people.some(({ skills }) => skills.includes(skill))).map(([, expected]) =>
-    problem("nobody-can", "note", { file }, { expected, remedy: "Add the skill to someone, or a person who has it." }),
+  if (people.length === 0)
+    return [
+      problem("no-people", "stop", { file }, { remedy: "Add the people who work to the people table." }),
+    ];
+  const missing = SKILL_WORDS.filter(([skill]) => !people.some(({ skills }) => skills.includes(skill))).map(
+    ([, expected]) =>
+      problem(
+        "nobody-can",
+        "note",
+        { file },
+        { expected, remedy: "Add the skill to someone, or a person who has it." },
+      ),
   );
   if (people.some(({ mouldWork, skills }) => mouldWork && skills.includes("clean"))) return missing;
-  const remedy = "Everything with growth stays in the Ward until someone may. Do not press anyone; follow local rules and licensed practice.";
+  const remedy =
+    "Everything with growth stays in the Ward until someone may. Do not press anyone; follow local rules and licensed practice.";
   return [...missing, problem("nobody-mould-work", "note", { file, column: "mould_work" }, { remedy })];
 }
 
@@ -39,15 +58,29 @@ function checkCameras(campaign: Campaign): Problem[] {
   const file = "campaign.json";
   const cameras = campaign.stations.filter(({ kind }) => kind === "camera");
   if (cameras.length === 0)
-    return [problem("no-camera", "stop", { file, column: "stations" }, { remedy: 'Add a station of the kind "camera".' })];
-  const shut = cameras.filter(({ id }) => !hasOpenDay(id, campaign.calendar, campaign.planFrom, campaign.end));
+    return [
+      problem(
+        "no-camera",
+        "stop",
+        { file, column: "stations" },
+        { remedy: 'Add a station of the kind "camera".' },
+      ),
+    ];
+  const shut = cameras.filter(
+    ({ id }) => !hasOpenDay(id, campaign.calendar, campaign.planFrom, campaign.end),
+  );
   const severity = shut.length === cameras.length ? "stop" : "note";
   return shut.map(({ id }) =>
-    problem("camera-no-days", severity, { file: "calendar" }, {
-      got: id,
-      expected: `${campaign.planFrom} and ${campaign.end}`,
-      remedy: "Look at its open and closed days.",
-    }),
+    problem(
+      "camera-no-days",
+      severity,
+      { file: "calendar" },
+      {
+        got: id,
+        expected: `${campaign.planFrom} and ${campaign.end}`,
+        remedy: "Look at its open and closed days.",
+      },
+    ),
   );
 }
 
@@ -56,7 +89,9 @@ export function hasOpenDay(station: string, calendar: readonly CalendarEntry[], 
   const own = calendar.filter(({ who }) => who === station);
   const open = own.filter(({ what }) => what === "open");
   const closed = [
-    ...own.filter(({ what, hours }) => what === "closed" || what === "away" || (what === "hours" && hours === 0)),
+    ...own.filter(
+      ({ what, hours }) => what === "closed" || what === "away" || (what === "hours" && hours === 0),
+    ),
     ...calendar.filter(({ who, what }) => who === "everyone" && (what === "closed" || what === "away")),
   ];
   for (let day = from; day <= to; day = addDays(day, 1))
@@ -64,12 +99,18 @@ export function hasOpenDay(station: string, calendar: readonly CalendarEntry[], 
   return false;
 }
 
-const covers = (entries: readonly CalendarEntry[], day: Day): boolean => entries.some(({ from, to }) => from <= day && day <= to);
+const covers = (entries: readonly CalendarEntry[], day: Day): boolean =>
+  entries.some(({ from, to }) => from <= day && day <= to);
 
 /** A cover stand may be missing: covers can be done at the bench; the other kinds have work of their own. */
 const checkStations = (stations: readonly Station[]): Problem[] =>
   STATION_KINDS.filter((kind: StationKind) => kind !== "camera" && kind !== "cover stand")
     .filter((kind) => !stations.some((station) => station.kind === kind))
     .map((kind) =>
-      problem("no-station-of-kind", "note", { file: "campaign.json", column: "stations" }, { expected: kind, remedy: "Add one, if there is any such work." }),
+      problem(
+        "no-station-of-kind",
+        "note",
+        { file: "campaign.json", column: "stations" },
+        { expected: kind, remedy: "Add one, if there is any such work." },
+      ),
     );

@@ -4,8 +4,8 @@ import type { Problem } from "../../core/outcome/problem.ts";
 import { type Day, dayFrom } from "../../core/units/day.ts";
 import type { DateOrder } from "./dates.ts";
 import { decodeText } from "./decode.ts";
-import { problem } from "./problem.ts";
 import { defaultLimits } from "./limits.ts";
+import { problem } from "./problem.ts";
 import { unknownKeys } from "./unknown-keys.ts";
 import { nearestWord } from "./words.ts";
 
@@ -68,7 +68,10 @@ export interface CampaignFile {
 }
 
 /** Reads campaign.json; `value` is null when it cannot be used. */
-export function campaignFileFrom(bytes: Uint8Array): { readonly value: CampaignFile | null; readonly problems: readonly Problem[] } {
+export function campaignFileFrom(bytes: Uint8Array): {
+  readonly value: CampaignFile | null;
+  readonly problems: readonly Problem[];
+} {
   const { text } = decodeText(bytes);
   let given: unknown;
   try {
@@ -77,7 +80,8 @@ export function campaignFileFrom(bytes: Uint8Array): { readonly value: CampaignF
     return { value: null, problems: [notJson(text, error)] };
   }
   const parsed = shape.safeParse(given);
-  if (!parsed.success) return { value: null, problems: parsed.error.issues.map((issue) => fieldProblem(issue, given)) };
+  if (!parsed.success)
+    return { value: null, problems: parsed.error.issues.map((issue) => fieldProblem(issue, given)) };
   const file = parsed.data;
   const limits = defaultLimits(file.limits ?? {});
   const order = file.dates === "day first" || file.dates === "month first" ? file.dates : null;
@@ -85,7 +89,17 @@ export function campaignFileFrom(bytes: Uint8Array): { readonly value: CampaignF
   if (file.end < file.start) return { value: null, problems };
   const { name, place, start, end, stations } = file;
   const planFrom = file.planFrom ?? start;
-  const value = { name, place, start, end, planFrom, order, wardLitres: file.rooms.wardLitres, stations, limits: limits.value };
+  const value = {
+    name,
+    place,
+    start,
+    end,
+    planFrom,
+    order,
+    wardLitres: file.rooms.wardLitres,
+    stations,
+    limits: limits.value,
+  };
   return { value, problems };
 }
 
@@ -95,16 +109,24 @@ function notJson(text: string, error: unknown): Problem {
   const message = error instanceof Error ? error.message : "";
   const position = /position (\d+)/.exec(message)?.[1];
   const before = text.slice(0, position === undefined ? text.length : Number(position));
-  return problem("campaign-not-json", "stop", { file: CAMPAIGN_FILE, line: before.split("\n").length }, {
-    got: text.slice(before.length, before.length + 20),
-    expected: message.replace(/\s*(?:in JSON)?\s*at position \d+.*$/s, "") || "it cannot be read",
-    remedy: "Look for a missing comma, quotation mark or bracket on this line or the one before.",
-  });
+  return problem(
+    "campaign-not-json",
+    "stop",
+    { file: CAMPAIGN_FILE, line: before.split("\n").length },
+    {
+      got: text.slice(before.length, before.length + 20),
+      expected: message.replace(/\s*(?:in JSON)?\s*at position \d+.*$/s, "") || "it cannot be read",
+      remedy: "Look for a missing comma, quotation mark or bracket on this line or the one before.",
+    },
+  );
 }
 
 function fieldProblem(issue: z.core.$ZodIssue, given: unknown): Problem {
   const path = issue.path.map(String);
-  const value = path.reduce<unknown>((inside, key) => (inside as Record<string, unknown> | undefined)?.[key], given);
+  const value = path.reduce<unknown>(
+    (inside, key) => (inside as Record<string, unknown> | undefined)?.[key],
+    given,
+  );
   const got = value === undefined ? "" : JSON.stringify(value).slice(0, 80);
   if (path.join(".") === "leafward" && value !== undefined)
     return problem("campaign-version", "stop", at("leafward"), {
@@ -121,7 +143,8 @@ function fieldProblem(issue: z.core.$ZodIssue, given: unknown): Problem {
 
 function sayIssue(issue: z.core.$ZodIssue): string {
   if (issue.code === "invalid_value") return issue.values.map(String).join(", ");
-  if (issue.code === "invalid_type") return issue.expected === "object" ? "a group of settings in { }" : `a ${issue.expected}`;
+  if (issue.code === "invalid_type")
+    return issue.expected === "object" ? "a group of settings in { }" : `a ${issue.expected}`;
   if (issue.code === "too_small") return issue.origin === "string" ? "some text" : `${issue.minimum} or more`;
   if (issue.code === "too_big") return `${issue.maximum} or less`;
   return issue.message;
@@ -130,19 +153,38 @@ function sayIssue(issue: z.core.$ZodIssue): string {
 const unknownSettings = (given: unknown): Problem[] =>
   unknownKeys(shape, given).map(({ path, known }) => {
     const near = nearestWord(path.split(".").at(-1) ?? "", known);
-    const remedy = near === null ? "Nothing needs to be done if that is meant." : `If "${near}" is meant, change it.`;
+    const remedy =
+      near === null ? "Nothing needs to be done if that is meant." : `If "${near}" is meant, change it.`;
     return problem("campaign-unknown-field", "note", at(), { got: path, remedy });
   });
 
 function inconsistent({ start, end, planFrom, stations }: z.infer<typeof shape>): Problem[] {
   const problems: Problem[] = [];
   if (end < start)
-    problems.push(problem("end-before-start", "stop", at("end"), { got: end, expected: start, remedy: "Put the dates right." }));
+    problems.push(
+      problem("end-before-start", "stop", at("end"), {
+        got: end,
+        expected: start,
+        remedy: "Put the dates right.",
+      }),
+    );
   else if (planFrom !== undefined && (planFrom < start || planFrom > end))
-    problems.push(problem("plan-outside", "stop", at("planFrom"), { got: planFrom, expected: `${start} to ${end}`, remedy: "Put the date right." }));
+    problems.push(
+      problem("plan-outside", "stop", at("planFrom"), {
+        got: planFrom,
+        expected: `${start} to ${end}`,
+        remedy: "Put the date right.",
+      }),
+    );
   const seen = new Set<string>();
   for (const { id } of stations) {
-    if (seen.has(id)) problems.push(problem("station-twice", "stop", at("stations"), { got: id, remedy: "Give each station its own id." }));
+    if (seen.has(id))
+      problems.push(
+        problem("station-twice", "stop", at("stations"), {
+          got: id,
+          remedy: "Give each station its own id.",
+        }),
+      );
     seen.add(id);
   }
   return problems;

@@ -38,7 +38,11 @@ export type Columns = Readonly<Record<string, Column>>;
 
 /** The row that columns make: required cells always there, others perhaps. */
 export type RowOf<C extends Columns> = {
-  readonly [K in keyof C]: C[K] extends Column<infer T, infer R> ? (R extends true ? T : T | undefined) : never;
+  readonly [K in keyof C]: C[K] extends Column<infer T, infer R>
+    ? R extends true
+      ? T
+      : T | undefined
+    : never;
 };
 
 interface Said<R extends boolean> {
@@ -59,17 +63,39 @@ interface Allowed<W extends string> {
 }
 
 export const text = <R extends boolean>(said: Said<R>): Column<string, R> => ({ kind: "text", ...said });
-export const word = <W extends string, R extends boolean>(said: Said<R> & Allowed<W>): Column<W, R> => ({ kind: "word", ...said });
-export const words = <W extends string, R extends boolean>(said: Said<R> & Allowed<W>): Column<readonly W[], R> => ({
+export const word = <W extends string, R extends boolean>(said: Said<R> & Allowed<W>): Column<W, R> => ({
+  kind: "word",
+  ...said,
+});
+export const words = <W extends string, R extends boolean>(
+  said: Said<R> & Allowed<W>,
+): Column<readonly W[], R> => ({
   kind: "words",
   ...said,
 });
-export const number = <R extends boolean>(said: Said<R> & Range): Column<number, R> => ({ kind: "number", ...said });
-export const wholeNumber = <R extends boolean>(said: Said<R> & Range): Column<number, R> => ({ kind: "whole number", ...said });
-export const year = <R extends boolean>(said: Said<R>): Column<number, R> => ({ kind: "year", min: 1, max: 2200, ...said });
+export const number = <R extends boolean>(said: Said<R> & Range): Column<number, R> => ({
+  kind: "number",
+  ...said,
+});
+export const wholeNumber = <R extends boolean>(said: Said<R> & Range): Column<number, R> => ({
+  kind: "whole number",
+  ...said,
+});
+export const year = <R extends boolean>(said: Said<R>): Column<number, R> => ({
+  kind: "year",
+  min: 1,
+  max: 2200,
+  ...said,
+});
 export const day = <R extends boolean>(said: Said<R>): Column<Day, R> => ({ kind: "day", ...said });
-export const yesOrNo = <R extends boolean>(said: Said<R>): Column<boolean, R> => ({ kind: "yes or no", ...said });
-export const answer = <R extends boolean>(said: Said<R>): Column<string | number | boolean, R> => ({ kind: "answer", ...said });
+export const yesOrNo = <R extends boolean>(said: Said<R>): Column<boolean, R> => ({
+  kind: "yes or no",
+  ...said,
+});
+export const answer = <R extends boolean>(said: Said<R>): Column<string | number | boolean, R> => ({
+  kind: "answer",
+  ...said,
+});
 
 /** One table of a campaign. */
 export interface Table<C extends Columns = Columns> {

@@ -28,7 +28,12 @@ export async function openCsv(path: string, file: string, known: Known): Promise
     return { file, notes, rows: () => rowsOf(textPieces(path, encoding), delimiter) };
   } catch (error) {
     const expected = error instanceof Error ? error.message.replace(/, .*$/s, "") : "no reason given";
-    return problem("file-unreadable", "stop", { file }, { expected, remedy: "Close it elsewhere, or copy it again, then check once more." });
+    return problem(
+      "file-unreadable",
+      "stop",
+      { file },
+      { expected, remedy: "Close it elsewhere, or copy it again, then check once more." },
+    );
   }
 }
 
@@ -50,10 +55,20 @@ function otherKind(head: Uint8Array): string | null {
 }
 
 const notText = (file: string, expected: string): Problem =>
-  problem("wrong-kind-of-file", "stop", { file }, { expected, remedy: "Save the table as CSV (UTF-8) or as XLSX." });
+  problem(
+    "wrong-kind-of-file",
+    "stop",
+    { file },
+    { expected, remedy: "Save the table as CSV (UTF-8) or as XLSX." },
+  );
 
 const oldLetters = (file: string): Problem =>
-  problem("not-utf8", "note", { file }, { remedy: 'Look at names with accents; next time save as "CSV UTF-8".' });
+  problem(
+    "not-utf8",
+    "note",
+    { file },
+    { remedy: 'Look at names with accents; next time save as "CSV UTF-8".' },
+  );
 
 /** The delimiter that makes most known headings in one row of the first lines; then the one that cuts most cells. */
 export function delimiterOf(head: string, known: Known): Delimiter {
@@ -69,7 +84,10 @@ export function delimiterOf(head: string, known: Known): Delimiter {
 }
 
 /** Rows of text that comes in pieces, each with the line it begins on; quoted line ends are counted. */
-export async function* rowsOf(pieces: AsyncIterable<string>, delimiter: string): AsyncGenerator<readonly RawRow[]> {
+export async function* rowsOf(
+  pieces: AsyncIterable<string>,
+  delimiter: string,
+): AsyncGenerator<readonly RawRow[]> {
   const reader = new RowReader(delimiter);
   for await (const piece of pieces) {
     const rows = reader.next(piece);

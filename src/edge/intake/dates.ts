@@ -15,7 +15,8 @@ export type DateReading =
 const NONE: DateReading = { kind: "none" };
 const YEAR_FIRST = /^(\d{4})[-/.](\d{1,2})[-/.](\d{1,2})$/;
 const YEAR_LAST = /^(\d{1,2})\s?([-/.])\s?(\d{1,2})\s?\2\s?(\d{4}|\d{2})$/;
-const DAY_NAME_YEAR = /^(\d{1,2})(?:st|nd|rd|th|º|\.)?[\s-]+(?:de\s+|of\s+)?([^\d\s.,-]+)\.?,?[\s-]+(?:de\s+)?(\d{4}|\d{2})$/i;
+const DAY_NAME_YEAR =
+  /^(\d{1,2})(?:st|nd|rd|th|º|\.)?[\s-]+(?:de\s+|of\s+)?([^\d\s.,-]+)\.?,?[\s-]+(?:de\s+)?(\d{4}|\d{2})$/i;
 const NAME_DAY_YEAR = /^([^\d\s.,-]+)\.?\s+(\d{1,2})(?:st|nd|rd|th)?,?\s+(\d{4})$/i;
 const TIME_AFTER = /[T\s]+\d{1,2}:\d{2}(?::\d{2}(?:[.,]\d+)?)?(?:\s?[AP]M)?(?:Z|[+-]\d{2}:?\d{2})?$/i;
 
@@ -42,7 +43,9 @@ function fromYearLast([, first, separator, second, year]: RegExpExecArray): Date
 function fromName(text: string): DateReading {
   const dayName = DAY_NAME_YEAR.exec(text);
   const nameDay = dayName ? null : NAME_DAY_YEAR.exec(text);
-  const [day, name, year] = dayName ? [dayName[1], dayName[2], dayName[3]] : [nameDay?.[2], nameDay?.[1], nameDay?.[3]];
+  const [day, name, year] = dayName
+    ? [dayName[1], dayName[2], dayName[3]]
+    : [nameDay?.[2], nameDay?.[1], nameDay?.[3]];
   const month = MONTHS.get((name ?? "").toLowerCase().normalize("NFC"));
   if (month === undefined) return NONE;
   return year?.length === 2 ? { kind: "short year" } : sure(year, String(month), day);
@@ -54,7 +57,8 @@ function sure(year?: string, month?: string, day?: string): DateReading {
 }
 
 const two = (text = ""): string => text.padStart(2, "0");
-const dayOf = (year?: string, month?: string, day?: string): Day | null => dayFrom(`${year}-${two(month)}-${two(day)}`);
+const dayOf = (year?: string, month?: string, day?: string): Day | null =>
+  dayFrom(`${year}-${two(month)}-${two(day)}`);
 
 /** What the dates of one column show together. */
 export class DateEvidence {
@@ -76,6 +80,10 @@ export class DateEvidence {
 
   /** In a column with two orders, the commoner one; null when they are even. */
   commoner(): DateOrder | null {
-    return this.dayFirst === this.monthFirst ? null : this.dayFirst > this.monthFirst ? "day first" : "month first";
+    return this.dayFirst === this.monthFirst
+      ? null
+      : this.dayFirst > this.monthFirst
+        ? "day first"
+        : "month first";
   }
 }

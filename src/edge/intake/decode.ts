@@ -16,7 +16,8 @@ export function decodeText(bytes: Uint8Array): { readonly text: string; readonly
 /** The text of a file in pieces, so that its size does not matter. */
 export async function* textPieces(path: string, encoding: Encoding): AsyncGenerator<string> {
   const decoder = new LineDecoder(encoding);
-  for await (const piece of createReadStream(path, { highWaterMark: 1 << 20 })) yield decoder.next(piece as Buffer);
+  for await (const piece of createReadStream(path, { highWaterMark: 1 << 20 }))
+    yield decoder.next(piece as Buffer);
   yield decoder.end();
 }
 
@@ -29,7 +30,9 @@ class LineDecoder {
   }
 
   next(bytes: Uint8Array): string {
-    return this.oneLineEnd(this.wide === null ? windows1252(bytes) : this.wide.decode(bytes, { stream: true }));
+    return this.oneLineEnd(
+      this.wide === null ? windows1252(bytes) : this.wide.decode(bytes, { stream: true }),
+    );
   }
 
   end(): string {

@@ -19,7 +19,10 @@ export interface Headings {
 }
 
 /** The heading as compared: without a star for "required", and without a unit in brackets when that makes it known. */
-export function headingMeant(cell: Cell | undefined, columns: Readonly<Record<string, Column>>): string | null {
+export function headingMeant(
+  cell: Cell | undefined,
+  columns: Readonly<Record<string, Column>>,
+): string | null {
   const plain = comparable(shown(cell));
   if (Object.hasOwn(columns, plain)) return plain;
   const [before = "", unit = ""] = shown(cell).split(/[([]/);
@@ -33,14 +36,21 @@ export function findHeadings(table: Table, rows: readonly RawRow[], file: string
   let best: RawRow | null = null;
   let most = 1;
   for (const row of rows.slice(0, ROWS_BEFORE_HEADINGS)) {
-    const known = new Set(row.cells.map((cell) => headingMeant(cell, table.columns)).filter((name) => name !== null)).size;
+    const known = new Set(
+      row.cells.map((cell) => headingMeant(cell, table.columns)).filter((name) => name !== null),
+    ).size;
     if (known > most) [best, most] = [row, known];
   }
   if (best === null)
-    return problem("no-headings", "stop", { file }, {
-      expected: listed(Object.keys(table.columns)),
-      remedy: "Put the headings in one row above the data.",
-    });
+    return problem(
+      "no-headings",
+      "stop",
+      { file },
+      {
+        expected: listed(Object.keys(table.columns)),
+        remedy: "Put the headings in one row above the data.",
+      },
+    );
   return headingsOf(table, best, file);
 }
 
@@ -52,28 +62,47 @@ function headingsOf(table: Table, { line, cells }: RawRow, file: string): Headin
     const name = headingMeant(cell, table.columns);
     if (name === null) problems.push(unknownColumn(table, shown(cell), { file, line }));
     else if (at.has(name))
-      problems.push(problem("column-twice", "note", { file, line }, { got: shown(cell), remedy: "Take one of them out, or give it another heading." }));
+      problems.push(
+        problem(
+          "column-twice",
+          "note",
+          { file, line },
+          { got: shown(cell), remedy: "Take one of them out, or give it another heading." },
+        ),
+      );
     else at.set(name, i);
   });
   for (const [name, column] of Object.entries(table.columns))
     if ((column.required || column.kind === "answer") && !at.has(name))
-      problems.push(problem("missing-column", "stop", { file, line }, { got: name, remedy: `Add it: ${column.help}` }));
+      problems.push(
+        problem("missing-column", "stop", { file, line }, { got: name, remedy: `Add it: ${column.help}` }),
+      );
   return { line, at, row: cells.map((cell) => comparable(shown(cell))), problems };
 }
 
 function unknownColumn(table: Table, heading: string, where: { file: string; line: number }): Problem {
   if (table.aboutPeople && mayTellOfHealth(heading))
-    return problem("health-reason-not-kept", "note", { ...where, column: heading }, {
-      remedy: 'Take the column out of the file; "clean work" in the calendar is all that is needed.',
-    });
+    return problem(
+      "health-reason-not-kept",
+      "note",
+      { ...where, column: heading },
+      {
+        remedy: 'Take the column out of the file; "clean work" in the calendar is all that is needed.',
+      },
+    );
   const near = nearestWord(heading, Object.keys(table.columns));
-  const remedy = near === null ? "Nothing needs to be done if that is meant." : `If "${near}" is meant, change the heading.`;
+  const remedy =
+    near === null
+      ? "Nothing needs to be done if that is meant."
+      : `If "${near}" is meant, change the heading.`;
   return problem("unknown-column", "note", where, { got: heading, remedy });
 }
 
 /** Whether a row of data is the headings once more, as pasted tables have it. */
 export const repeatsHeadings = (headings: Headings, cells: readonly Cell[]): boolean => {
   const positions = [...headings.at.values()];
-  const same = positions.filter((i) => typeof cells[i] === "string" && comparable(shown(cells[i])) === headings.row[i]);
+  const same = positions.filter(
+    (i) => typeof cells[i] === "string" && comparable(shown(cells[i])) === headings.row[i],
+  );
   return same.length >= 2 && same.length >= positions.filter((i) => !isBlank(cells[i])).length;
 };

@@ -9,7 +9,10 @@ type Given = { readonly [K in keyof Limits]?: Limit | undefined };
 export function startingLimits(): Limits {
   const [wear = 0, recovery = 0] = Object(peopleNorm("p-ffp-novalve").value) as number[];
   const mask = peopleNorm("p-ffp-novalve").source;
-  const from = (id: string): Limit => ({ value: Number(peopleNorm(id).value), source: peopleNorm(id).source });
+  const from = (id: string): Limit => ({
+    value: Number(peopleNorm(id).value),
+    source: peopleNorm(id).source,
+  });
   return {
     exposedMinutesADay: from("p-day-plan"),
     exposedDaysAWeek: from("p-week-days"),
@@ -20,7 +23,10 @@ export function startingLimits(): Limits {
 }
 
 /** The limits given, each missing one filled in and said. */
-export function defaultLimits(given: Given): { readonly value: Limits; readonly problems: readonly Problem[] } {
+export function defaultLimits(given: Given): {
+  readonly value: Limits;
+  readonly problems: readonly Problem[];
+} {
   const limits = { ...startingLimits() };
   const problems: Problem[] = [];
   for (const name of Object.keys(limits) as (keyof Limits)[]) {
@@ -32,7 +38,12 @@ export function defaultLimits(given: Given): { readonly value: Limits; readonly 
 }
 
 const limitFilled = (name: string, { value, source }: Limit): Problem =>
-  problem("limits-default", "note", { file: "campaign.json", column: `limits.${name}` }, {
-    expected: `${value} (${source})`,
-    remedy: "Write your own limit with its source; follow local rules and licensed practice.",
-  });
+  problem(
+    "limits-default",
+    "note",
+    { file: "campaign.json", column: `limits.${name}` },
+    {
+      expected: `${value} (${source})`,
+      remedy: "Write your own limit with its source; follow local rules and licensed practice.",
+    },
+  );

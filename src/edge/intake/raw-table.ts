@@ -37,4 +37,5 @@ export const shown = (cell: Cell | undefined): string => {
   if (cell instanceof Date) return Number.isNaN(cell.getTime()) ? "" : cell.toISOString().slice(0, 10);
   return cell instanceof BrokenCell ? cell.shown : String(cell);
 };
-export const isBlank = (cell: Cell | undefined): boolean => cell === undefined || (typeof cell === "string" && cell.trim() === "");
+export const isBlank = (cell: Cell | undefined): boolean =>
+  cell === undefined || (typeof cell === "string" && cell.trim() === "");

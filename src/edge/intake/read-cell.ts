@@ -21,8 +21,12 @@ type Read = { readonly value: unknown } | { readonly problem: Problem };
 export function readCell(column: Column, cell: Cell, hints: Hints, where: Where): Read {
   if (cell instanceof BrokenCell) return no(brokenCell(cell, where));
   if (cell instanceof Date) return dateCell(column, cell, where);
-  const refuse = (code: Parameters<typeof problem>[0], expected: string, remedy: string, severity: "stop" | "ask" = "stop"): Read =>
-    no(problem(code, severity, where, { got: String(cell), expected, remedy }));
+  const refuse = (
+    code: Parameters<typeof problem>[0],
+    expected: string,
+    remedy: string,
+    severity: "stop" | "ask" = "stop",
+  ): Read => no(problem(code, severity, where, { got: String(cell), expected, remedy }));
   switch (column.kind) {
     case "text":
       return { value: String(cell).replace(/\s+/g, " ").trim() };
@@ -49,8 +53,14 @@ const no = (found: Problem): Read => ({ problem: found });
 
 function brokenCell(cell: BrokenCell, where: Where): Problem {
   return cell.why === "formula"
-    ? problem("formula-without-value", "stop", where, { got: cell.shown, remedy: "Open the workbook in a spreadsheet program and save it, or write the value." })
-    : problem("cell-error", "stop", where, { got: cell.shown, remedy: "Mend the formula, or write the value." });
+    ? problem("formula-without-value", "stop", where, {
+        got: cell.shown,
+        remedy: "Open the workbook in a spreadsheet program and save it, or write the value.",
+      })
+    : problem("cell-error", "stop", where, {
+        got: cell.shown,
+        remedy: "Mend the formula, or write the value.",
+      });
 }
 
 function dateCell(column: Column, cell: Date, where: Where): Read {
@@ -60,7 +70,8 @@ function dateCell(column: Column, cell: Date, where: Where): Read {
     problem("date-cell-in-text", "stop", where, {
       got: written,
       expected: column.kind === "day" ? "a day that exists" : `a ${column.kind}`,
-      remedy: "The spreadsheet program has turned the entry into a date: format the column as text and write it again.",
+      remedy:
+        "The spreadsheet program has turned the entry into a date: format the column as text and write it again.",
     }),
   );
 }
@@ -87,28 +98,67 @@ function readWords(column: Column, written: string, where: Where): Read {
 }
 
 /** A word that is not allowed, with the nearest that is. */
-export function unknownWord(written: string, allowed: readonly string[], where: Where, remedy?: string): Problem {
+export function unknownWord(
+  written: string,
+  allowed: readonly string[],
+  where: Where,
+  remedy?: string,
+): Problem {
   const near = nearestWord(written, allowed);
   const advice = near === null ? "Write one of these words." : `Did you mean "${near}"?`;
-  return problem("unknown-word", "stop", where, { got: written, expected: listed(allowed), remedy: remedy ?? advice });
+  return problem("unknown-word", "stop", where, {
+    got: written,
+    expected: listed(allowed),
+    remedy: remedy ?? advice,
+  });
 }
 
 function readNumber(column: Column, cell: string | number | boolean, hints: Hints, where: Where): Read {
   const whole = column.kind !== "number";
   const got = String(cell);
-  const value = typeof cell === "string" ? numberFrom(cell, hints.numbers, whole, column.unit) : typeof cell === "number" ? cell : null;
+  const value =
+    typeof cell === "string"
+      ? numberFrom(cell, hints.numbers, whole, column.unit)
+      : typeof cell === "number"
+        ? cell
+        : null;
   if (value === null)
-    return no(problem("not-a-number", "stop", where, { got, expected: "a number", remedy: `Write digits${column.unit ? ` in ${column.unit}` : ""}, e.g. ${column.examples[0] || "40"}.` }));
+    return no(
+      problem("not-a-number", "stop", where, {
+        got,
+        expected: "a number",
+        remedy: `Write digits${column.unit ? ` in ${column.unit}` : ""}, e.g. ${column.examples[0] || "40"}.`,
+      }),
+    );
   if (value === "two ways")
-    return no(problem("ambiguous-number", "ask", where, { got, expected: twoNumbers(got), remedy: "Write it without a separator for thousands, and with a decimal point." }));
+    return no(
+      problem("ambiguous-number", "ask", where, {
+        got,
+        expected: twoNumbers(got),
+        remedy: "Write it without a separator for thousands, and with a decimal point.",
+      }),
+    );
   if (whole && !Number.isInteger(value))
-    return no(problem("not-whole", "stop", where, { got, expected: "a whole number", remedy: "Write whole digits, e.g. 40." }));
+    return no(
+      problem("not-whole", "stop", where, {
+        got,
+        expected: "a whole number",
+        remedy: "Write whole digits, e.g. 40.",
+      }),
+    );
   const { min = Number.NEGATIVE_INFINITY, max = Number.POSITIVE_INFINITY } = column;
   if (Number.isFinite(value) && value >= min && value <= max) return { value };
-  return no(problem("number-out-of-range", "stop", where, { got, expected: sayRange(column), remedy: "Look at the number and its unit." }));
+  return no(
+    problem("number-out-of-range", "stop", where, {
+      got,
+      expected: sayRange(column),
+      remedy: "Look at the number and its unit.",
+    }),
+  );
 }
 
-const twoNumbers = (got: string): string => `${Number(got.replace(/[.,]/, ""))} or ${Number(got.replace(",", "."))}`;
+const twoNumbers = (got: string): string =>
+  `${Number(got.replace(/[.,]/, ""))} or ${Number(got.replace(",", "."))}`;
 
 export function sayRange({ min, max, unit }: Column): string {
   const range = max === undefined ? `${min ?? 0} or more` : `${min ?? 0} to ${max}`;
@@ -121,15 +171,40 @@ function readDay(written: string, { order, evidence }: Hints, where: Where): Rea
   const reading = dateFrom(written);
   if (reading.kind === "day") return { value: reading.day };
   if (reading.kind === "short year")
-    return no(problem("short-year", "stop", where, { got: written, expected: "a year of four digits", remedy: "Write the whole year, e.g. 2026-06-02." }));
+    return no(
+      problem("short-year", "stop", where, {
+        got: written,
+        expected: "a year of four digits",
+        remedy: "Write the whole year, e.g. 2026-06-02.",
+      }),
+    );
   if (reading.kind === "none")
-    return no(problem("not-a-date", "stop", where, { got: written, expected: "a date", remedy: "Write yyyy-mm-dd, e.g. 2026-06-02." }));
+    return no(
+      problem("not-a-date", "stop", where, {
+        got: written,
+        expected: "a date",
+        remedy: "Write yyyy-mm-dd, e.g. 2026-06-02.",
+      }),
+    );
   if (order === "two orders") return contradictory(written, reading, evidence, where);
-  const value = order === "day first" ? reading.dayFirst : order === "month first" ? reading.monthFirst : null;
+  const value =
+    order === "day first" ? reading.dayFirst : order === "month first" ? reading.monthFirst : null;
   if (value !== null) return { value };
   if (order !== null)
-    return no(problem("not-a-date", "stop", where, { got: written, expected: `a date, ${order}`, remedy: "Write yyyy-mm-dd, e.g. 2026-06-02." }));
-  return no(problem("ambiguous-date", "ask", where, { got: written, expected: `${reading.dayFirst} or ${reading.monthFirst}`, remedy: SETTLE }));
+    return no(
+      problem("not-a-date", "stop", where, {
+        got: written,
+        expected: `a date, ${order}`,
+        remedy: "Write yyyy-mm-dd, e.g. 2026-06-02.",
+      }),
+    );
+  return no(
+    problem("ambiguous-date", "ask", where, {
+      got: written,
+      expected: `${reading.dayFirst} or ${reading.monthFirst}`,
+      remedy: SETTLE,
+    }),
+  );
 }
 
 /** Where the orders contradict, only a date that fits the commoner order and no other is taken. */
@@ -143,5 +218,11 @@ function contradictory(
   if (commoner === "day first" && reading.monthFirst === null) return { value: reading.dayFirst };
   if (commoner === "month first" && reading.dayFirst === null) return { value: reading.monthFirst };
   const expected = `${evidence?.dayFirst ?? 0} day first, ${evidence?.monthFirst ?? 0} month first`;
-  return no(problem("contradictory-dates", "ask", where, { got: written, expected, remedy: "Write every date of the column as yyyy-mm-dd." }));
+  return no(
+    problem("contradictory-dates", "ask", where, {
+      got: written,
+      expected,
+      remedy: "Write every date of the column as yyyy-mm-dd.",
+    }),
+  );
 }

@@ -40,7 +40,8 @@ export async function readTable<C extends Columns>(
   settled: DateOrder | null,
 ): Promise<TableRead<C>> {
   const survey = await surveyOf(table, source);
-  if ("code" in survey) return { rows: [], aside: [], problems: [...source.notes, survey], rowCount: 0, numbers: "unknown" };
+  if ("code" in survey)
+    return { rows: [], aside: [], problems: [...source.notes, survey], rowCount: 0, numbers: "unknown" };
   const reader = new TableReader(table, source.file, survey, settled);
   reader.problems.push(...source.notes, ...survey.headings.problems);
   for await (const batch of source.rows()) if (!batch.every((row) => reader.see(row))) break;
@@ -55,7 +56,8 @@ interface Survey {
 
 async function surveyOf(table: Table, source: RowSource): Promise<Survey | Problem> {
   const dates = new Map<string, DateEvidence>();
-  for (const [name, column] of Object.entries(table.columns)) if (column.kind === "day") dates.set(name, new DateEvidence());
+  for (const [name, column] of Object.entries(table.columns))
+    if (column.kind === "day") dates.set(name, new DateEvidence());
   const top: RawRow[] = [];
   const styles = { point: 0, comma: 0 };
   let headings: Headings | null = null;
@@ -65,7 +67,7 @@ async function surveyOf(table: Table, source: RowSource): Promise<Survey | Probl
   };
   for await (const batch of source.rows()) {
     if (headings === null) {
-      top.push(...batch);
+      for (const row of batch) top.push(row); // a spread of a whole sheet would overflow the stack
       if (top.length < ROWS_BEFORE_HEADINGS) continue;
       const found = findHeadings(table, top, source.file);
       if ("code" in found) return found;
@@ -128,7 +130,9 @@ class TableReader<C extends Columns> implements TableRead<C> {
       const column = table.columns[name];
       const evidence = survey.dates.get(name);
       const order = settled ?? evidence?.order() ?? null;
-      return column === undefined ? [] : [[name, column, i, { numbers: survey.numbers, order, evidence }] as const];
+      return column === undefined
+        ? []
+        : [[name, column, i, { numbers: survey.numbers, order, evidence }] as const];
     });
     this.isUsable = !problems.some(({ code }) => code === "missing-column");
     this.lastColumn = survey.headings.row.findLastIndex((heading) => heading !== "");
@@ -136,9 +140,12 @@ class TableReader<C extends Columns> implements TableRead<C> {
 
   /** Takes one row in; false: read no further. */
   see(row: RawRow): boolean {
-    if (row.line <= this.survey.headings.line || (row.fault === undefined && row.cells.every(isBlank))) return true;
+    if (row.line <= this.survey.headings.line || (row.fault === undefined && row.cells.every(isBlank)))
+      return true;
     if (repeatsHeadings(this.survey.headings, row.cells)) {
-      this.problems.push(problem("heading-repeated", "note", this.where(row), { remedy: "Nothing needs to be done." }));
+      this.problems.push(
+        problem("heading-repeated", "note", this.where(row), { remedy: "Nothing needs to be done." }),
+      );
       return true;
     }
     if (this.rowCount >= this.table.mostRows) return this.stopAt(row, "too-many-rows", this.table.mostRows);
@@ -150,11 +157,17 @@ class TableReader<C extends Columns> implements TableRead<C> {
     return row.fault !== "unclosed-quote";
   }
 
-  private where = (row: RawRow, column?: string) => ({ file: this.file, line: row.line, ...(column === undefined ? {} : { column }) });
+  private where = (row: RawRow, column?: string) => ({
+    file: this.file,
+    line: row.line,
+    ...(column === undefined ? {} : { column }),
+  });
 
   private stopAt(row: RawRow, code: "too-many-rows" | "too-many-problems", most: number): false {
     const remedy =
-      code === "too-many-rows" ? "Split the campaign, or take out rows that do not belong to it." : "Look whether this file is the table it is named for.";
+      code === "too-many-rows"
+        ? "Split the campaign, or take out rows that do not belong to it."
+        : "Look whether this file is the table it is named for.";
     this.problems.push(problem(code, "stop", this.where(row), { expected: count(most), remedy }));
     return false;
   }
@@ -183,16 +196,25 @@ class TableReader<C extends Columns> implements TableRead<C> {
     return [];
   }
 
-  private isPrivate = (column: string | undefined): boolean => this.table.columns[column ?? ""]?.isPrivate === true;
+  private isPrivate = (column: string | undefined): boolean =>
+    this.table.columns[column ?? ""]?.isPrivate === true;
 
   /** Whether a person may be given mould work: anything but a clear yes is no, and what was written is not repeated. */
   private assumeCleanWork(row: RawRow, name: string, cells: Record<string, unknown>): void {
     cells[name] = false;
-    this.problems.push(problem("clean-work-assumed", "note", this.where(row, name), { remedy: "Write yes or no and nothing else." }));
+    this.problems.push(
+      problem("clean-work-assumed", "note", this.where(row, name), {
+        remedy: "Write yes or no and nothing else.",
+      }),
+    );
   }
 
   private emptyCell = (row: RawRow, name: string, column: Column): Problem =>
-    problem("required-empty", "stop", this.where(row, name), { got: "", expected: column.help, remedy: `Write it: ${column.help}` });
+    problem("required-empty", "stop", this.where(row, name), {
+      got: "",
+      expected: column.help,
+      remedy: `Write it: ${column.help}`,
+    });
 
   private extraCells(row: RawRow, at: number): Problem {
     return problem("extra-cells", "stop", this.where(row), {
@@ -204,7 +226,11 @@ class TableReader<C extends Columns> implements TableRead<C> {
 
   private setAside(row: RawRow, problems: readonly Problem[]): void {
     this.aside.push({ file: this.file, line: row.line, key: this.keyOf(row) });
-    this.problems.push(...(this.table.aboutPeople ? problems.map((each) => withoutHealth(each, row.fault !== undefined)) : problems));
+    this.problems.push(
+      ...(this.table.aboutPeople
+        ? problems.map((each) => withoutHealth(each, row.fault !== undefined))
+        : problems),
+    );
   }
 
   private keyOf(row: RawRow): string {
@@ -224,12 +250,19 @@ function faultOf(row: RawRow, fault: RowFault, where: { file: string; line: numb
   switch (fault) {
     case "merged-across":
       return problem(fault, "stop", where, {
-        got: row.cells.filter((cell) => !isBlank(cell)).map(shown).join(", ").slice(0, 60),
+        got: row.cells
+          .filter((cell) => !isBlank(cell))
+          .map(shown)
+          .join(", ")
+          .slice(0, 60),
         remedy: "Unmerge the cells; if the row is only a title among the data, take it out.",
       });
     case "cell-too-long": {
-      const longest = Math.max(...row.cells.map((cell) => shown(cell).length));
-      return problem(fault, "stop", where, { got: count(longest), remedy: "Close the quotation mark, or shorten the text." });
+      const longest = row.cells.reduce<number>((most, cell) => Math.max(most, shown(cell).length), 0);
+      return problem(fault, "stop", where, {
+        got: count(longest),
+        remedy: "Close the quotation mark, or shorten the text.",
+      });
     }
     default:
       return problem(fault, "stop", where, {

@@ -82,11 +82,16 @@ export function withoutDuplicates<R extends TableRow>(
     if (before === undefined) first.set(comparable(name) || name, row);
     else
       problems.push(
-        problem("duplicate", "stop", { file: row.file, line: row.line, column }, {
-          got: name.replace("\u0000", " / "),
-          expected: `line ${before.line}`,
-          remedy: "Give one of them another name, or take one out.",
-        }),
+        problem(
+          "duplicate",
+          "stop",
+          { file: row.file, line: row.line, column },
+          {
+            got: name.replace("\u0000", " / "),
+            expected: `line ${before.line}`,
+            remedy: "Give one of them another name, or take one out.",
+          },
+        ),
       );
   }
   return { rows: [...first.values()], problems };

@@ -16,6 +16,8 @@ export function unknownKeys(shape: z.ZodType, given: unknown, path = ""): Unknow
   const inside = shape.shape as Record<string, z.ZodType>;
   return Object.entries(given).flatMap(([key, value]) => {
     const known = Object.hasOwn(inside, key) ? inside[key] : undefined;
-    return known === undefined ? [{ path: path + key, known: Object.keys(inside) }] : unknownKeys(known, value, `${path}${key}.`);
+    return known === undefined
+      ? [{ path: path + key, known: Object.keys(inside) }]
+      : unknownKeys(known, value, `${path}${key}.`);
   });
 }

@@ -17,7 +17,10 @@ export const vocabulary = z
   .parse(readPublished("vocabulary.json"));
 
 const norms = z
-  .object({ consumables: z.array(z.object({ id: z.string() })), people: z.array(z.object({ id: z.string(), value: z.unknown(), source: z.string() })) })
+  .object({
+    consumables: z.array(z.object({ id: z.string() })),
+    people: z.array(z.object({ id: z.string(), value: z.unknown(), source: z.string() })),
+  })
   .parse(readPublished("norms.json"));
 
 /** Consumables of `data/norms.json` that a store may serve, `k-…`. */

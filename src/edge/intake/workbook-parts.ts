@@ -71,7 +71,8 @@ const attribute = (tag: string, name: string): string =>
   unescaped(new RegExp(`\\s${name}="([^"]*)"`).exec(tag)?.[1] ?? "");
 
 const ENTITIES: Readonly<Record<string, string>> = { amp: "&", lt: "<", gt: ">", quot: '"', apos: "'" };
-const unescaped = (text: string): string => text.replace(/&(amp|lt|gt|quot|apos);/g, (_, name: string) => ENTITIES[name] ?? "");
+const unescaped = (text: string): string =>
+  text.replace(/&(amp|lt|gt|quot|apos);/g, (_, name: string) => ENTITIES[name] ?? "");
 
 function withoutBroken(xml: string, broken: Map<string, BrokenCell>): string {
   return xml.replace(/<c\s([^>]*?)(?:\/>|>([\s\S]*?)<\/c>)/g, (cell, attributes: string, inside = "") => {
@@ -93,10 +94,14 @@ function brokenCell(attributes: string, inside: string): BrokenCell | null {
 }
 
 function mergesOf(xml: string): Merge[] {
-  return [...xml.matchAll(/<mergeCell\s[^>]*?ref="([A-Z]+\d+):([A-Z]+\d+)"/g)].flatMap(([, from = "", to = ""]) => {
-    const [a, b] = [addressOf(from), addressOf(to)];
-    return a === null || b === null ? [] : [{ top: a[0], left: a[1], bottom: b[0], right: b[1], ref: `${from}:${to}` }];
-  });
+  return [...xml.matchAll(/<mergeCell\s[^>]*?ref="([A-Z]+\d+):([A-Z]+\d+)"/g)].flatMap(
+    ([, from = "", to = ""]) => {
+      const [a, b] = [addressOf(from), addressOf(to)];
+      return a === null || b === null
+        ? []
+        : [{ top: a[0], left: a[1], bottom: b[0], right: b[1], ref: `${from}:${to}` }];
+    },
+  );
 }
 
 /** `C5` → [4, 2]. */

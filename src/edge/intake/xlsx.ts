@@ -3,7 +3,7 @@ import readXlsxFile from "read-excel-file/node";
 import type { Problem } from "../../core/outcome/problem.ts";
 import { problem } from "./problem.ts";
 import { type Cell, isBlank, type RawRow, type RowSource } from "./raw-table.ts";
-import { MOST_UNPACKED, type Merge, prepareWorkbook, type SheetMarks, TooLarge } from "./workbook-parts.ts";
+import { type Merge, MOST_UNPACKED, prepareWorkbook, type SheetMarks, TooLarge } from "./workbook-parts.ts";
 
 /** Packed size above which a workbook is refused. CSV has no such limit: it is read in pieces. */
 const MOST_BYTES = 50_000_000;
@@ -24,29 +24,42 @@ export async function openWorkbook(path: string, file: string): Promise<Map<stri
   } catch (error) {
     if (error instanceof TooLarge) return tooLarge(file, null, MOST_UNPACKED);
     const expected = error instanceof Error ? error.message : "no reason given";
-    return problem("workbook-unreadable", "stop", { file }, {
-      expected,
-      remedy: "Open it in a spreadsheet program, save it again as XLSX, or save each sheet as CSV (UTF-8).",
-    });
+    return problem(
+      "workbook-unreadable",
+      "stop",
+      { file },
+      {
+        expected,
+        remedy: "Open it in a spreadsheet program, save it again as XLSX, or save each sheet as CSV (UTF-8).",
+      },
+    );
   }
 }
 
 const megabytes = (bytes: number): string => `${Math.round(bytes / 1_000_000)} MB`;
 
 const tooLarge = (file: string, size: number | null, most: number): Problem =>
-  problem("file-too-large", "stop", { file }, {
-    got: size === null ? "more than that unpacked" : megabytes(size),
-    expected: megabytes(most),
-    remedy: "Save each sheet as CSV (UTF-8): a CSV may be larger.",
-  });
+  problem(
+    "file-too-large",
+    "stop",
+    { file },
+    {
+      got: size === null ? "more than that unpacked" : megabytes(size),
+      expected: megabytes(most),
+      remedy: "Save each sheet as CSV (UTF-8): a CSV may be larger.",
+    },
+  );
 
 function sheetSource(file: string, data: (Cell | null)[][], marks: SheetMarks): RowSource {
   const grid = data.map((row) => row.map((cell) => cell ?? ""));
   for (const [at, broken] of marks.broken) setCell(grid, at, broken);
   const filled = marks.merges.filter((merge) => merge.left === merge.right && fillDown(grid, merge));
-  const across = new Map(marks.merges.filter((merge) => merge.right > merge.left).map((merge) => [merge.top, merge.ref]));
-  const rows = grid.map((cells, row): RawRow =>
-    across.has(row) ? { line: row + 1, cells, fault: "merged-across" } : { line: row + 1, cells },
+  const across = new Map(
+    marks.merges.filter((merge) => merge.right > merge.left).map((merge) => [merge.top, merge.ref]),
+  );
+  const rows = grid.map(
+    (cells, row): RawRow =>
+      across.has(row) ? { line: row + 1, cells, fault: "merged-across" } : { line: row + 1, cells },
   );
   return {
     file,
@@ -75,7 +88,16 @@ function fillDown(grid: Cell[][], { top, bottom, left }: Merge): boolean {
 }
 
 const filledNote = (file: string, merges: readonly Merge[]): Problem =>
-  problem("merged-filled", "note", { file }, {
-    got: merges.slice(0, 5).map(({ ref }) => ref).join(", ") + (merges.length > 5 ? ` and ${merges.length - 5} more` : ""),
-    remedy: "Look whether that is meant; unmerge the cells and write the value in every row to be sure.",
-  });
+  problem(
+    "merged-filled",
+    "note",
+    { file },
+    {
+      got:
+        merges
+          .slice(0, 5)
+          .map(({ ref }) => ref)
+          .join(", ") + (merges.length > 5 ? ` and ${merges.length - 5} more` : ""),
+      remedy: "Look whether that is meant; unmerge the cells and write the value in every row to be sure.",
+    },
+  );

@@ -27,7 +27,12 @@ export function buildCalendar(calendar: CampaignTables["calendar"], whom: Whom):
   return { values, used: values.length, problems: [...problems, ...waiting.problems()] };
 }
 
-function whoMeant(row: Row, { people, stations }: Whom, problems: Problem[], waiting: Waiting): string | null {
+function whoMeant(
+  row: Row,
+  { people, stations }: Whom,
+  problems: Problem[],
+  waiting: Waiting,
+): string | null {
   const written = row.cells.who;
   const plain = comparable(written);
   if (plain === "everyone") return "everyone";
@@ -51,19 +56,42 @@ function whoMeant(row: Row, { people, stations }: Whom, problems: Problem[], wai
 function isSound({ file, line, cells }: Row, problems: Problem[]): boolean {
   const before = problems.length;
   if (cells.to !== undefined && cells.to < cells.from)
-    problems.push(problem("first-after-last", "stop", { file, line, column: "from" }, { got: cells.from, expected: `to ${cells.to}`, remedy: "Put the dates right." }));
+    problems.push(
+      problem(
+        "first-after-last",
+        "stop",
+        { file, line, column: "from" },
+        { got: cells.from, expected: `to ${cells.to}`, remedy: "Put the dates right." },
+      ),
+    );
   if (cells.what === "hours" && cells.hours === undefined)
-    problems.push(problem("hours-missing", "stop", { file, line, column: "hours" }, { got: "", remedy: "Write how many hours a day." }));
+    problems.push(
+      problem(
+        "hours-missing",
+        "stop",
+        { file, line, column: "hours" },
+        { got: "", remedy: "Write how many hours a day." },
+      ),
+    );
   return problems.length === before;
 }
 
 function entryFrom({ file, line, cells }: Row, who: string, whom: Whom, problems: Problem[]): CalendarEntry {
   const to = cells.to ?? cells.from;
-  if (to < whom.start || cells.from > whom.end) problems.push(outside({ file, line, column: "from" }, cells.from, whom));
-  else if (isOutside(to, whom) && cells.what === "open") problems.push(outside({ file, line, column: "to" }, to, whom));
+  if (to < whom.start || cells.from > whom.end)
+    problems.push(outside({ file, line, column: "from" }, cells.from, whom));
+  else if (isOutside(to, whom) && cells.what === "open")
+    problems.push(outside({ file, line, column: "to" }, to, whom));
   const isPrivate = cells.note !== undefined && (cells.what === "clean work" || mayTellOfHealth(cells.note));
   if (isPrivate)
-    problems.push(problem("health-reason-not-kept", "note", { file, line, column: "note" }, { remedy: "Take it out of the file; the days are all that is needed." }));
+    problems.push(
+      problem(
+        "health-reason-not-kept",
+        "note",
+        { file, line, column: "note" },
+        { remedy: "Take it out of the file; the days are all that is needed." },
+      ),
+    );
   return {
     from: cells.from,
     to,

@@ -16,7 +16,11 @@ const TESTS = Object.keys(vocabulary.tests);
 export function buildFindings(findings: CampaignTables["findings"], names: BuiltItems): Built<Finding> {
   const reader = new FindingReader(names, findings.numbers);
   for (const row of findings.rows) reader.see(row);
-  return { values: reader.values, used: reader.used, problems: [...reader.problems, ...reader.waiting.problems()] };
+  return {
+    values: reader.values,
+    used: reader.used,
+    problems: [...reader.problems, ...reader.waiting.problems()],
+  };
 }
 
 class FindingReader {
@@ -44,12 +48,25 @@ class FindingReader {
     this.used++;
     if (answer === undefined) return;
     this.compare(item, part, test.test, answer, row);
-    this.values.push({ item, part, test: test.test, answer, ...given("day", row.cells.date), ...given("by", row.cells.by) });
+    this.values.push({
+      item,
+      part,
+      test: test.test,
+      answer,
+      ...given("day", row.cells.date),
+      ...given("by", row.cells.by),
+    });
   }
 
   private where = (row: Row, column: string) => ({ file: row.file, line: row.line, column });
 
-  private known(register: Register, written: string, row: Row, column: "item" | "part", key = written): string | null {
+  private known(
+    register: Register,
+    written: string,
+    row: Row,
+    column: "item" | "part",
+    key = written,
+  ): string | null {
     const meant = register.meant(key);
     if (meant.kind === "known") return meant.name;
     const where = this.where(row, column);
@@ -57,7 +74,11 @@ class FindingReader {
     else if (column === "item") this.problems.push(unknownItem(written, register, where));
     else
       this.problems.push(
-        problem("unknown-part", "stop", where, { got: written, expected: "a part of this item", remedy: "Add it to parts, mend the name, or leave the cell empty for the whole item." }),
+        problem("unknown-part", "stop", where, {
+          got: written,
+          expected: "a part of this item",
+          remedy: "Add it to parts, mend the name, or leave the cell empty for the whole item.",
+        }),
       );
     return null;
   }
@@ -78,8 +99,15 @@ class FindingReader {
     }
     if (found === null) {
       const near = nearestWord(written, TESTS);
-      const remedy = near === null ? "The tests are listed in data/vocabulary.json." : `Did you mean "${near}"?`;
-      this.problems.push(problem("unknown-test", "stop", this.where(row, "test"), { got: written, expected: "a test of the vocabulary", remedy }));
+      const remedy =
+        near === null ? "The tests are listed in data/vocabulary.json." : `Did you mean "${near}"?`;
+      this.problems.push(
+        problem("unknown-test", "stop", this.where(row, "test"), {
+          got: written,
+          expected: "a test of the vocabulary",
+          remedy,
+        }),
+      );
     }
     return found;
   }
@@ -94,14 +122,36 @@ class FindingReader {
     if (reading.kind === "not tested") return undefined;
     if (reading.kind === "answer") {
       if (reading.readAsUnsure)
-        this.problems.push(problem("taken-as-unsure", "note", where, { ...said, remedy: "Nothing needs to be done if that is meant." }));
+        this.problems.push(
+          problem("taken-as-unsure", "note", where, {
+            ...said,
+            remedy: "Nothing needs to be done if that is meant.",
+          }),
+        );
       return reading.answer;
     }
     if (reading.kind === "two ways")
-      this.problems.push(problem("ambiguous-number", "ask", where, { ...said, expected: "thousands or a decimal", remedy: "Write it with a decimal point and no separator for thousands." }));
+      this.problems.push(
+        problem("ambiguous-number", "ask", where, {
+          ...said,
+          expected: "thousands or a decimal",
+          remedy: "Write it with a decimal point and no separator for thousands.",
+        }),
+      );
     else if (reading.kind === "out of range")
-      this.problems.push(problem("number-out-of-range", "stop", where, { ...said, remedy: "Look at the number and its unit." }));
-    else this.problems.push(problem("not-an-answer", "stop", where, { ...said, remedy: "Write one of these; leave the cell empty when it was not tested." }));
+      this.problems.push(
+        problem("number-out-of-range", "stop", where, {
+          ...said,
+          remedy: "Look at the number and its unit.",
+        }),
+      );
+    else
+      this.problems.push(
+        problem("not-an-answer", "stop", where, {
+          ...said,
+          remedy: "Write one of these; leave the cell empty when it was not tested.",
+        }),
+      );
     return null;
   }
 

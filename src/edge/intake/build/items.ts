@@ -1,5 +1,5 @@
 import type { Item, Part } from "../../../core/items/campaign.ts";
-import type { FactValue, Facts } from "../../../core/items/facts.ts";
+import type { Facts, FactValue } from "../../../core/items/facts.ts";
 import type { Problem } from "../../../core/outcome/problem.ts";
 import type { Built, CampaignTables } from "../campaign-tables.ts";
 import { problem } from "../problem.ts";
@@ -21,18 +21,31 @@ export const partKey = (item: string, part: string): string => `${item}\u0000${p
 /** Items with their parts; a row that repeats a name or points nowhere is set aside. */
 export function buildItems({ items, parts }: CampaignTables): BuiltItems {
   const own = withoutDuplicates(items, (row) => row.cells.item, "item");
-  const sound = own.rows.filter((row) => yearsInOrder(row, own.problems));
-  const asideRows = [...items.aside, ...own.rows.filter((row) => !sound.includes(row)).map(asAside)];
-  const itemNames = new Register("items", sound.map((row) => row.cells.item), asideRows, isThere(items));
+  const sound: ItemRow[] = [];
+  const asideRows = [...items.aside];
+  for (const row of own.rows)
+    if (yearsInOrder(row, own.problems)) sound.push(row);
+    else asideRows.push(asAside(row));
+  const itemNames = new Register(
+    "items",
+    sound.map((row) => row.cells.item),
+    asideRows,
+    isThere(items),
+  );
   const joined = joinParts(parts, itemNames);
-  const byItem = Map.groupBy(joined.rows, (row) => row.item);
+  const byItem = new Map<string, Part[]>();
+  for (const { item, row } of joined.rows) {
+    const own = byItem.get(item);
+    if (own) own.push(partFrom(row));
+    else byItem.set(item, [partFrom(row)]);
+  }
   const partNames = new Register(
     "parts",
     joined.rows.map((row) => partKey(row.item, row.row.cells.part)),
     parts.aside,
     true,
   );
-  const values = sound.map((row) => itemFrom(row, (byItem.get(row.cells.item) ?? []).map((part) => partFrom(part.row))));
+  const values = sound.map((row) => itemFrom(row, byItem.get(row.cells.item) ?? []));
   return {
     items: { values, used: values.length, problems: own.problems },
     parts: { used: joined.rows.length, problems: joined.problems },
@@ -47,11 +60,16 @@ function yearsInOrder({ file, line, cells }: ItemRow, problems: Problem[]): bool
   const { date_earliest: first, date_latest: last } = cells;
   if (first === undefined || last === undefined || first <= last) return true;
   problems.push(
-    problem("first-after-last", "stop", { file, line, column: "date_earliest" }, {
-      got: String(first),
-      expected: `date_latest ${last}`,
-      remedy: "Put the years right.",
-    }),
+    problem(
+      "first-after-last",
+      "stop",
+      { file, line, column: "date_earliest" },
+      {
+        got: String(first),
+        expected: `date_latest ${last}`,
+        remedy: "Put the years right.",
+      },
+    ),
   );
   return false;
 }
@@ -71,8 +89,16 @@ function joinParts(parts: CampaignTables["parts"], itemNames: Register) {
   return { rows, problems: [...own.problems, ...problems, ...waiting.problems()] };
 }
 
-export const unknownItem = (item: string, names: Register, where: { file: string; line: number; column: string }): Problem =>
-  problem("unknown-item", "stop", where, { got: item, expected: "an item of the items table", remedy: names.remedy(item) });
+export const unknownItem = (
+  item: string,
+  names: Register,
+  where: { file: string; line: number; column: string },
+): Problem =>
+  problem("unknown-item", "stop", where, {
+    got: item,
+    expected: "an item of the items table",
+    remedy: names.remedy(item),
+  });
 
 const partFrom = ({ cells }: PartRow): Part => {
   const { format, support, media, cover, has, leaves } = cells;

@@ -10,4 +10,8 @@ export const isOutside = (day: string, { start, end }: Span): boolean => day < s
 
 /** A day before the campaign begins or after it ends: used, but worth a look. */
 export const outside = (where: Where, day: string, { start, end }: Span): Problem =>
-  problem("day-outside", "note", where, { got: day, expected: `${start} to ${end}`, remedy: "Look whether the year is right." });
+  problem("day-outside", "note", where, {
+    got: day,
+    expected: `${start} to ${end}`,
+    remedy: "Look whether the year is right.",
+  });

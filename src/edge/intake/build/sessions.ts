@@ -12,7 +12,10 @@ interface Names {
 }
 
 /** Work done already, by known people on known items. */
-export function buildSessions(sessions: CampaignTables["sessions"], { items, people, planFrom }: Names): Built<Session> {
+export function buildSessions(
+  sessions: CampaignTables["sessions"],
+  { items, people, planFrom }: Names,
+): Built<Session> {
   const problems: Problem[] = [];
   const waiting = new Waiting();
   const values = sessions.rows.flatMap(({ file, line, cells }): Session[] => {
@@ -21,12 +24,23 @@ export function buildSessions(sessions: CampaignTables["sessions"], { items, peo
     const person = people.meant(cells.person);
     if (item.kind === "unknown") problems.push(unknownItem(cells.item, items, at("item")));
     if (person.kind === "unknown")
-      problems.push(problem("unknown-person", "stop", at("person"), { got: cells.person, remedy: people.remedy(cells.person) }));
+      problems.push(
+        problem("unknown-person", "stop", at("person"), {
+          got: cells.person,
+          remedy: people.remedy(cells.person),
+        }),
+      );
     if (item.kind === "aside" && person.kind !== "unknown") waiting.add(item.waitsFor, at("item"));
     else if (person.kind === "aside" && item.kind !== "unknown") waiting.add(person.waitsFor, at("person"));
     if (item.kind !== "known" || person.kind !== "known") return [];
     if (cells.date >= planFrom)
-      problems.push(problem("session-later", "note", at("date"), { got: cells.date, expected: planFrom, remedy: 'Look at the date, or set "planFrom" in campaign.json to a later morning.' }));
+      problems.push(
+        problem("session-later", "note", at("date"), {
+          got: cells.date,
+          expected: planFrom,
+          remedy: 'Look at the date, or set "planFrom" in campaign.json to a later morning.',
+        }),
+      );
     const { date: day, act, minutes, exposed } = cells;
     return [{ day, item: item.name, act, person: person.name, minutes, exposed }];
   });

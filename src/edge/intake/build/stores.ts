@@ -7,19 +7,26 @@ import { given } from "./items.ts";
 
 export function buildStores(stores: CampaignTables["stores"]): Built<Store> & { readonly names: Register } {
   const own = withoutDuplicates(stores, (row) => row.cells.store, "store");
-  const values = own.rows.map(({ cells }): Store => ({
-    id: cells.store,
-    name: cells.name,
-    use: cells.use,
-    unit: cells.unit,
-    onHand: cells.on_hand,
-    pack: cells.pack ?? 1,
-    leadDays: cells.lead_days,
-    route: cells.route ?? "local",
-    ...given("expires", cells.expires),
-    ...given("orderBy", cells.order_by),
-  }));
-  const names = new Register("stores", values.map(({ id }) => id), stores.aside, isThere(stores));
+  const values = own.rows.map(
+    ({ cells }): Store => ({
+      id: cells.store,
+      name: cells.name,
+      use: cells.use,
+      unit: cells.unit,
+      onHand: cells.on_hand,
+      pack: cells.pack ?? 1,
+      leadDays: cells.lead_days,
+      route: cells.route ?? "local",
+      ...given("expires", cells.expires),
+      ...given("orderBy", cells.order_by),
+    }),
+  );
+  const names = new Register(
+    "stores",
+    values.map(({ id }) => id),
+    stores.aside,
+    isThere(stores),
+  );
   return { values, used: values.length, problems: own.problems, names };
 }
 
@@ -32,7 +39,10 @@ export function buildDeliveries(deliveries: CampaignTables["deliveries"], stores
     if (meant.kind === "known")
       return [{ store: meant.name, day: cells.date, quantity: cells.quantity, ...given("note", cells.note) }];
     if (meant.kind === "aside") waiting.add(meant.waitsFor, where);
-    else problems.push(problem("unknown-store", "stop", where, { got: cells.store, remedy: stores.remedy(cells.store) }));
+    else
+      problems.push(
+        problem("unknown-store", "stop", where, { got: cells.store, remedy: stores.remedy(cells.store) }),
+      );
     return [];
   });
   return { values, used: values.length, problems: [...problems, ...waiting.problems()] };

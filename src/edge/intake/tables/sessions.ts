@@ -6,7 +6,14 @@ const columns = {
   item: text({ required: true, help: "Number of the item.", examples: ["B-001", "B-002"] }),
   act: word({ required: true, allowed: ACTS, help: "What was done.", examples: ["survey", "survey"] }),
   person: text({ required: true, help: "Code of the person.", examples: ["AN", "AN"] }),
-  minutes: number({ required: true, min: 0, max: 1440, unit: "min", help: "How long it took.", examples: ["6", "5"] }),
+  minutes: number({
+    required: true,
+    min: 0,
+    max: 1440,
+    unit: "min",
+    help: "How long it took.",
+    examples: ["6", "5"],
+  }),
   exposed: yesOrNo({ required: true, help: "Whether it was near mould.", examples: ["no", "no"] }),
 };
 

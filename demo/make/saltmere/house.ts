@@ -14,7 +14,7 @@ export const CAMPAIGN = {
     { id: "mould-bench", kind: "mould bench", places: 2, minutesADay: 420 },
     { id: "clean-bench", kind: "clean bench", places: 3, minutesADay: 420 },
     { id: "cover-stand", kind: "cover stand", places: 1, minutesADay: 240 },
-    { id: "camera", kind: "camera", places: 1, minutesADay: 420 },
+    { id: "camera", kind: "camera", places: 1, minutesADay: 540 },
     { id: "boxing-table", kind: "boxing table", places: 2, minutesADay: 420 },
   ],
   limits: {

@@ -1,9 +1,9 @@
 const LONGEST = 24; // characters without a place to break; the narrowest column takes half of it
 const BREAK = "\u200b";
 
-const UNPRINTABLE = /[\u0000-\u001f\u007f-\u009f\u2028\u2029\ufeff\ufffe\uffff\p{Cs}]+/gu;
+const UNPRINTABLE = /[\u0000-\u001f\u007f-\u009f\u2028-\u202e\u2066-\u2069\ufeff\ufffe\uffff\p{Cs}]+/gu;
 
-/** The text as it can stand on paper: no control characters or half letters, and a place to break inside overlong words. */
+/** The text as it can stand on paper: no control characters, turned writing directions or half letters, and a place to break inside overlong words. */
 export const printable = (text: string): string =>
   text.replace(UNPRINTABLE, " ").replace(/\S{25,}/gu, breakable);
 

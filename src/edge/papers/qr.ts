@@ -1,10 +1,11 @@
 import qrcode from "qrcode";
 
+const HALF_LETTER = /\p{Cs}/gu;
 const QUIET = 4; // modules of white on every side, ISO/IEC 18004
 
 /** The text as a QR code in one SVG path; level Q still reads with a quarter of it hidden by a fold in the bag. */
 export function qrSvg(text: string): string {
-  const { modules } = qrcode.create(text, { errorCorrectionLevel: "Q" });
+  const { modules } = qrcode.create(text.replace(HALF_LETTER, "\ufffd"), { errorCorrectionLevel: "Q" });
   const side = modules.size + 2 * QUIET;
   return `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${side} ${side}"><rect width="${side}" height="${side}" fill="#fff"/><path d="${runs(modules)}"/></svg>`;
 }

@@ -33,7 +33,6 @@ export interface PaperWords {
   readonly uses: string;
   readonly never: string;
   readonly notYet: string;
-  readonly lookBack: string;
   readonly before: string;
   readonly after: string;
   readonly ownersRule: string;
@@ -93,9 +92,8 @@ export const ENGLISH: PaperWords = {
   uses: "Uses",
   never: "Never",
   notYet: "Not yet",
-  lookBack: "Look back",
-  before: "Before",
-  after: "After",
+  before: "Before you start",
+  after: "When done, and later",
   ownersRule: "The owner's rule",
   why: "Why",
   bagIn: "In since",

@@ -62,3 +62,18 @@ function sessionsOf(
     };
   });
 }
+
+/** No growth, no doubt about growth, no water. */
+export const isDry = ({ answers }: Draft): boolean =>
+  answers.growth_visible === "no" &&
+  answers.wet === "no" &&
+  answers.damp_to_touch === "no" &&
+  answers.musty_odour !== "yes";
+
+/** Dry, and nothing on it stops the team. */
+export const isSound = (draft: Draft): boolean =>
+  isDry(draft) &&
+  draft.parts.length === 0 &&
+  ["powder_between", "rodent_signs", "guano", "live_insects"].every((test) => draft.answers[test] === "no") &&
+  draft.answers.bright_green !== "yes" &&
+  draft.row.format !== "other";

@@ -54,15 +54,14 @@ export function answerAll(chance: Chance, drafts: readonly Draft[], left: number
     delete draft.answers[chance.pick(asked.get(draft.row.format) ?? [])];
 }
 
-/** Items no story needs: nothing grows, nothing stops. */
+/** Items no story needs: sound in every test, no part of their own. */
 const untroubled = (drafts: readonly Draft[]): Draft[] =>
   drafts.filter(
-    ({ answers, parts }) =>
-      parts.length === 0 &&
-      ["growth_visible", "wet", "powder_between", "rodent_signs", "guano"].every(
-        (test) => answers[test] === "no",
-      ),
+    ({ answers, parts, row }) =>
+      row.format !== "other" && parts.length === 0 && Object.values(answers).every(isHarmless),
   );
+
+const isHarmless = (answer: string | number): boolean => answer !== "yes" && answer !== "unsure";
 
 function ordinary(chance: Chance, test: string): string | number {
   const known = ORDINARY[test];

@@ -1,10 +1,11 @@
 import { roomLog } from "../climate.ts";
 import { workdays } from "../days.ts";
 import { type Draft, number, racks } from "../draft.ts";
-import { type Trial, trialSessions } from "../pilot.ts";
-import type { ClimateRow, Invented } from "../rows.ts";
+import { isSound, type Trial, trialSessions } from "../pilot.ts";
+import type { ClimateRow, Invented, SessionRow } from "../rows.ts";
 import { type Chance, seeded } from "../seeded.ts";
 import { answerAll, findingsOf } from "../survey.ts";
+import { tablesOf } from "../tables.ts";
 import { CALENDAR, CAMPAIGN, DELIVERIES, PEOPLE, STORES } from "./house.ts";
 import { charts, files, filmBoxes, ledgers, newspapers, photographs } from "./lots.ts";
 import { befall } from "./troubles.ts";
@@ -33,41 +34,29 @@ export function saltmere(): Invented {
   return {
     folder: "saltmere",
     campaign: CAMPAIGN,
-    tables: {
-      items: drafts.map((draft) => draft.row),
-      parts: drafts.flatMap((draft) => draft.parts.map((part) => ({ item: draft.row.item, ...part.row }))),
-      findings,
+    tables: tablesOf(drafts, findings, {
       people: PEOPLE,
       calendar: CALENDAR,
       stores: STORES,
       deliveries: DELIVERIES,
       sessions: trial(chance, drafts),
-    },
+    }),
     climate: climate(chance),
   };
 }
 
 /** The spring trial: forty-six items, with a borrowed camera in the last weeks of it. */
-function trial(chance: Chance, drafts: readonly Draft[]): Invented["tables"]["sessions"] {
+function trial(chance: Chance, drafts: readonly Draft[]): SessionRow[] {
   const here = drafts.filter((draft) => draft.row.arrives === undefined && !draft.parts.length);
   const some = (count: number, fits: (draft: Draft) => boolean): Draft[] =>
     chance.some(here.filter(fits), count);
-  const dry = (draft: Draft): boolean =>
-    draft.answers.growth_visible === "no" &&
-    draft.answers.wet === "no" &&
-    draft.answers.musty_odour !== "yes";
-  const sound = (draft: Draft): boolean =>
-    dry(draft) &&
-    draft.answers.powder_between === "no" &&
-    draft.answers.rodent_signs === "no" &&
-    draft.answers.guano === "no";
   const survey = [4.5, 0.02] as const;
   const trials: Trial[] = [
     {
-      items: some(12, (d) => d.lot === "file" && sound(d)),
+      items: some(12, (d) => d.lot === "file" && isSound(d)),
       acts: { survey, clean: [2, 0.18], image: [4, 0.55], box: [2, 0] },
     },
-    { items: some(6, (d) => d.lot === "file" && sound(d)), acts: { survey, clean: [2, 0.18] } },
+    { items: some(6, (d) => d.lot === "file" && isSound(d)), acts: { survey, clean: [2, 0.18] } },
     {
       items: some(7, (d) => d.lot === "file" && d.answers.growth_smears === "yes"),
       acts: { survey, admit: [7, 0], release: [6, 0], clean: [6, 1.3] },
@@ -75,12 +64,12 @@ function trial(chance: Chance, drafts: readonly Draft[]): Invented["tables"]["se
     {
       items: some(
         6,
-        (d) => d.lot === "ledger" && ["clear", "heavy"].includes(String(d.answers.rub_mark)) && sound(d),
+        (d) => d.lot === "ledger" && ["clear", "heavy"].includes(String(d.answers.rub_mark)) && isSound(d),
       ),
       acts: { survey, covers: [12, 0], wrap: [15, 0], clean: [7, 0], image: [5, 0.9], box: [6, 0] },
     },
     {
-      items: some(5, (d) => d.lot === "ledger" && d.row.cover === "paper" && sound(d)),
+      items: some(5, (d) => d.lot === "ledger" && d.row.cover === "paper" && isSound(d)),
       acts: { survey, clean: [3.5, 0], image: [5, 0.9], box: [6, 0] },
     },
     {
@@ -91,11 +80,11 @@ function trial(chance: Chance, drafts: readonly Draft[]): Invented["tables"]["se
       acts: { survey, admit: [7, 0], release: [6, 0], clean: [14, 0.35] },
     },
     {
-      items: some(3, (d) => d.lot === "chart" && d.row.format === "map_plan" && sound(d)),
+      items: some(3, (d) => d.lot === "chart" && d.row.format === "map_plan" && isSound(d)),
       acts: { survey, clean: [7, 0], image: [9, 0], box: [1.5, 0] },
     },
     {
-      items: some(4, (d) => d.lot === "photograph" && d.row.format === "photo_print" && sound(d)),
+      items: some(4, (d) => d.lot === "photograph" && d.row.format === "photo_print" && isSound(d)),
       acts: { survey, clean: [2.2, 0], image: [4, 0], box: [1.5, 0] },
     },
   ];

@@ -1,6 +1,6 @@
+import { limits, store } from "../house.ts";
 import type { CalendarRow, DeliveryRow, PersonRow, StoreRow } from "../rows.ts";
 
-/** Limits of people near mould, as the trade holds them. */
 export const CAMPAIGN = {
   leafward: 1,
   name: "Saltmere Reach Harbour Papers",
@@ -17,16 +17,7 @@ export const CAMPAIGN = {
     { id: "camera", kind: "camera", places: 1, minutesADay: 540 },
     { id: "boxing-table", kind: "boxing table", places: 2, minutesADay: 420 },
   ],
-  limits: {
-    exposedMinutesADay: { value: 180, source: "common practice, no source" },
-    exposedDaysAWeek: { value: 3, source: "common practice, no source" },
-    exposedDaysInARow: {
-      value: 2,
-      source: "earlier table of DGUV Regel 112-190: four shifts a week as 2-1-2",
-    },
-    maskMinutes: { value: 75, source: "DGUV Regel 112-190, filtering mask without valve" },
-    maskBreakMinutes: { value: 30, source: "DGUV Regel 112-190, filtering mask without valve" },
-  },
+  limits,
 };
 
 export const PEOPLE: readonly PersonRow[] = [
@@ -81,18 +72,6 @@ export const CALENDAR: readonly CalendarRow[] = [
   { from: "2027-01-18", to: "2027-01-20", who: "ID", what: "away" },
   { from: "2026-09-01", to: "2027-03-12", who: "OT", what: "hours", hours: 4, note: "Afternoons" },
 ];
-
-const store = (
-  id: string,
-  name: string,
-  use: string,
-  unit: string,
-  onHand: number,
-  pack: number,
-  lead: number,
-  route: StoreRow["route"],
-  more: Partial<StoreRow> = {},
-): StoreRow => ({ store: id, name, use, unit, on_hand: onHand, pack, lead_days: lead, route, ...more });
 
 export const STORES: readonly StoreRow[] = [
   store("masks", "Disposable respirators without valve", "k-mask", "pc", 160, 20, 42, "air", {

@@ -12,11 +12,11 @@ export function wordMeant(text: string, allowed: readonly string[]): string | nu
   return allowed.find((word) => word === text || comparable(word) === wanted) ?? null;
 }
 
-/** The allowed word with the fewest changed letters, or null when none is near: at most a third of the letters. */
+/** The allowed word with the fewest changed letters, or null when none is near: at most two in five letters. */
 export function nearestWord(text: string, allowed: Iterable<string>): string | null {
   const wanted = comparable(text).slice(0, 60);
   let best: string | null = null;
-  let least = Math.max(1, Math.floor(wanted.length / 3)) + 1;
+  let least = Math.max(1, Math.floor(wanted.length * 0.4)) + 1;
   for (const word of allowed) {
     const other = comparable(word);
     if (Math.abs(other.length - wanted.length) >= least) continue;

@@ -216,8 +216,7 @@ export const samplePlan = (): Plan => ({
       resource: "mould minutes",
       weight: 0.41,
       load: 0.97,
-      sentence:
-        "Mould minutes: one more person fit for mould work from week 9 would save eight working days.",
+      sentence: "Mould minutes: one more person for mould work from week 9 would save eight working days.",
     },
     {
       resource: "camera",

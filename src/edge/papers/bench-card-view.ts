@@ -174,7 +174,10 @@ function reasonsOf(all: readonly Care[]): BenchCardView["reasons"] {
     .map((reason) => ({
       rule: reason.rule,
       text: reason.text,
-      source: `${shortSource(reason.source)} (${reason.sourceStatus})`,
+      source:
+        reason.sourceStatus === "common practice"
+          ? reason.source
+          : `${shortSource(reason.source)}: ${reason.sourceStatus}`,
     }));
 }
 

@@ -58,7 +58,7 @@ export function daySheetViews(
               ? ["M009", "M011"]
               : [],
           stops: STOPS,
-          askWho: "Ask the lead; the lead asks the conservator. A question is never a delay.",
+          askWho: "Ask the lead; the lead asks the conservator. A question is never a delay",
         },
       ];
     });

@@ -131,7 +131,7 @@ const FRAMES: Readonly<Record<string, (figure: string) => string>> = {
   M: (figure) =>
     `<circle cx="50" cy="50" r="49" fill="${BLUE}"/><g fill="${WHITE}" transform="translate(7.5 5.5) scale(0.85)">${figure}</g>`,
   P: (figure) =>
-    `<circle cx="50" cy="50" r="44" fill="${WHITE}"/><g fill="${BLACK}" transform="translate(10 10) scale(0.8)">${figure}</g><path d="M19 19 L81 81" stroke="${RED}" stroke-width="8"/><circle cx="50" cy="50" r="44.5" fill="none" stroke="${RED}" stroke-width="9"/>`,
+    `<circle cx="50" cy="50" r="44" fill="${WHITE}"/><g fill="${BLACK}" transform="translate(10 10) scale(0.8)">${figure}</g><path d="M19 19 L81 81" stroke="${WHITE}" stroke-width="13"/><path d="M19 19 L81 81" stroke="${RED}" stroke-width="8"/><circle cx="50" cy="50" r="44.5" fill="none" stroke="${RED}" stroke-width="9"/>`,
   E: (figure) => `<rect x="1" y="1" width="98" height="98" fill="${GREEN}"/><g fill="${WHITE}">${figure}</g>`,
   F: (figure) => `<rect x="1" y="1" width="98" height="98" fill="${RED}"/><g fill="${WHITE}">${figure}</g>`,
 };

@@ -248,3 +248,12 @@ test("the templates name no font of the machine", () => {
   );
   expect(paper).toContain("fallback: false");
 });
+
+withPoppler("a sentence that came with its full stop gets no second one", async () => {
+  const views = [
+    daySheet("Otto", { askWho: "the lead. A question is never a delay.", stops: ["droppings", "powder."] }),
+  ];
+  const text = wordsOf(pagesOf(await daySheets(views, A4)).join(" "));
+  expect(text).toContain("Stop and ask if: droppings; powder. Ask: the lead. A question is never a delay.");
+  expect(text).not.toContain("..");
+});

@@ -37,6 +37,7 @@ export function nineLamps(): Invented {
   befall(chance, drafts);
   consign(drafts);
   for (const draft of drafts) draft.row.priority = chance.happens(0.2) ? "must" : "want";
+  wantedByDay(chance, drafts);
   answerAll(chance, drafts, 6);
   const days = workdays("2026-07-06", "2026-10-02");
   return {
@@ -76,7 +77,7 @@ export function nineLamps(): Invented {
 function bundles(chance: Chance): Draft[] {
   const kinds = chance.shuffled(inShares({ cut: 260, inked: 90, painted: 60 }));
   return kinds.map((kind) => {
-    const leaves = Math.round(chance.skewed(50, 70, 130));
+    const leaves = Math.round(chance.skewed(70, 72, 160));
     const draft = draftOf(
       "bundle",
       {
@@ -176,6 +177,7 @@ function befall(chance: Chance, drafts: readonly Draft[]): void {
   for (const draft of holed.slice(0, 9)) delete draft.answers.fresh_frass;
   trouble(chance.some(plain(drafts, "bundle"), 70), { devotional_deposit: "yes" });
   for (const draft of chance.some(plain(drafts, "bundle"), 30)) draft.answers.water_spot_moves = "no";
+  stops(chance, drafts);
   const wishes = plain(drafts, "bundle");
   for (const draft of wishes.slice(0, 2))
     draft.row.custodian_rule = `${HOUSE_RULE} Dame Orrel alone may untie this set.`;
@@ -185,6 +187,26 @@ function befall(chance: Chance, drafts: readonly Draft[]): void {
     draft.row.custodian_rule = `${HOUSE_RULE} The family asks to have the leaves oiled after cleaning: answer together with a conservator.`;
 }
 
+/** Insect powder in three bundles of notes, two wrappers of bright green, swallows over two bark books, ink that lifts, leaves that split. */
+function stops(chance: Chance, drafts: readonly Draft[]): void {
+  const old = plain(drafts, "note").filter((draft) => (draft.row.date_earliest ?? 0) < 1930);
+  trouble(old.slice(0, 3), { powder_between: "yes" });
+  trouble(old.slice(3, 5), { bright_green: "yes" });
+  const swallows = plain(drafts, "bark").slice(0, 2);
+  for (const draft of swallows) draft.row.found_in = "Shrine beam";
+  trouble(swallows, { guano: "yes" });
+  const inked = plain(drafts, "bundle").filter((draft) => draft.row.media?.includes("inked_on_surface"));
+  trouble(chance.some(inked, 9), { media_flakes: "yes" });
+  trouble(chance.some(plain(drafts, "bundle"), 12), { leaf_delaminates: "yes" });
+  trouble(chance.some(plain(drafts, "bundle"), 30), { order_uncertain: "yes" });
+}
+
+/** For the midwinter reading and the new year of the valley. */
+function wantedByDay(chance: Chance, drafts: readonly Draft[]): void {
+  const here = drafts.filter((draft) => draft.row.arrives === undefined && draft.row.priority === "must");
+  for (const draft of chance.some(here, 24)) draft.row.due = chance.pick(["2026-12-18", "2027-04-09"]);
+}
+
 /** Three chests that nobody has opened for fifty years come down one after another. */
 function consign(drafts: readonly Draft[]): void {
   const inOrder = drafts.filter((draft) => draft.lot === "bundle");
@@ -192,7 +214,7 @@ function consign(drafts: readonly Draft[]): void {
     for (const draft of inOrder.slice(300 + at * 36, 336 + at * 36)) draft.row.arrives = arrives;
 }
 
-/** The summer trial: thirty items. */
+/** The summer trial: forty items. */
 function trial(
   chance: Chance,
   drafts: readonly Draft[],
@@ -207,6 +229,10 @@ function trial(
           draft.lot === lot &&
           draft.answers.growth_visible === "no" &&
           draft.answers.rodent_signs === "no" &&
+          draft.answers.powder_between === "no" &&
+          draft.answers.guano === "no" &&
+          draft.answers.bright_green !== "yes" &&
+          draft.answers.media_flakes !== "yes" &&
           draft.answers.devotional_deposit !== "yes" &&
           draft.answers.old_holes !== "yes",
       ),
@@ -215,7 +241,7 @@ function trial(
   return trialSessions(
     chance,
     [
-      { items: plainHere("bundle", 16), acts: { survey, clean: [20, 1], image: [6, 2.3], box: [30, 0] } },
+      { items: plainHere("bundle", 24), acts: { survey, clean: [20, 1], image: [6, 2.3], box: [30, 0] } },
       { items: plainHere("note", 10), acts: { survey, clean: [4, 0.2], image: [3, 0.6], box: [2, 0] } },
       { items: plainHere("folded", 6), acts: { survey, clean: [4, 1], image: [4, 0.9], box: [6, 0] } },
     ],

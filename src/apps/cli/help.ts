@@ -9,7 +9,7 @@ export const HELP = `leafward: takes a damaged collection safely through drying 
   --out <folder>       where plan and papers go (default: out/ and the campaign folder's name)
   --today yyyy-mm-dd   the morning to plan for (default: planFrom of campaign.json, or its start)
   --sheet A4|Letter    paper size
-  --cards fortnight|all   bench cards and bag tags for the coming fortnight, or for every item
+  --cards soon|all     bench cards for the three coming working days and bag tags for the fortnight, or for every item
   --port n             port of the page
   --all                check: every problem, not the first ten of a kind
 

@@ -19,7 +19,7 @@ async function run(args: string[]): Promise<number> {
       out: { type: "string" },
       today: { type: "string" },
       sheet: { type: "string", default: "A4" },
-      cards: { type: "string", default: "fortnight" },
+      cards: { type: "string", default: "soon" },
       port: { type: "string" },
       all: { type: "boolean", default: false },
       help: { type: "boolean", short: "h", default: false },
@@ -34,8 +34,8 @@ async function run(args: string[]): Promise<number> {
   if (today === null) return refuse(`--today ${values.today}: expected a day such as 2026-06-01.`);
   const { sheet } = values;
   if (sheet !== "A4" && sheet !== "Letter") return refuse(`--sheet ${sheet}: expected A4 or Letter.`);
-  if (values.cards !== "fortnight" && values.cards !== "all")
-    return refuse(`--cards ${values.cards}: expected fortnight or all.`);
+  if (values.cards !== "soon" && values.cards !== "all")
+    return refuse(`--cards ${values.cards}: expected soon or all.`);
   if (more.length > 0)
     return refuse(
       `"${more.join(" ")}" is too much: ${command} takes one folder. Put a folder with spaces in quotes.`,

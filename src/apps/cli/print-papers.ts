@@ -13,13 +13,13 @@ import type { PlannedFolder } from "./plan-folder.ts";
 const FORTNIGHT = 13;
 const SHEET_DAYS = 3;
 
-/** Prints the papers into a folder and names the files: sheets of the first three working days, cards and tags of the first fortnight (or all), orders. */
+/** Prints the papers into a folder and names the files: sheets and cards of the first three working days, tags of the fortnight (or cards and tags of all), orders. */
 export async function printPapers(
   { plan, campaign, care, routes }: PlannedFolder,
   folder: string,
   { sheet, allCards }: { readonly sheet: "A4" | "Letter"; readonly allCards: boolean },
 ): Promise<string[]> {
-  const last = allCards ? plan.end : addDays(plan.planFrom, FORTNIGHT);
+  const tagsUntil = allCards ? plan.end : addDays(plan.planFrom, FORTNIGHT);
   const workDays = [...new Set(plan.assignments.map((each) => each.day))].sort().slice(0, SHEET_DAYS);
   const written: string[] = [];
   const write = async (name: string, bytes: Promise<Uint8Array>): Promise<void> => {
@@ -28,9 +28,10 @@ export async function printPapers(
   };
   const sheets = workDays.flatMap((day) => daySheetViews(plan, campaign, routes, day));
   if (sheets.length > 0) await write("day-sheets.pdf", daySheets(sheets, { sheet }));
-  const cards = benchViews({ plan, campaign, care, routes }, last);
+  const cardsUntil = allCards ? plan.end : (workDays.at(-1) ?? plan.planFrom);
+  const cards = benchViews({ plan, campaign, care, routes }, cardsUntil);
   if (cards.length > 0) await write("bench-cards.pdf", benchCards(cards, { sheet }));
-  const tags = bagTagViews(plan, campaign, routes, plan.planFrom, last);
+  const tags = bagTagViews(plan, campaign, routes, plan.planFrom, tagsUntil);
   if (tags.length > 0) await write("bag-tags.pdf", bagTags(tags, { sheet }));
   await write("order-list.pdf", orderList(orderListView(plan), { sheet }));
   return written;

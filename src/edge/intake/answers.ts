@@ -70,6 +70,7 @@ export function answerFrom(
   style: NumberStyle,
 ): AnswerReading {
   const text = typeof written === "boolean" ? (written ? "yes" : "no") : String(written).trim();
+  if (typeof written === "string" && allowed.words.includes(written)) return answered(written);
   if (/^[-–—]?$/.test(text) || untested.has(comparable(text))) return { kind: "not tested" };
   const own = wordMeant(text, allowed.words);
   if (own !== null && comparable(text) !== "") return answered(own);

@@ -22,6 +22,19 @@ const TIME_AFTER = /[T\s]+\d{1,2}:\d{2}(?::\d{2}(?:[.,]\d+)?)?(?:\s?[AP]M)?(?:Z|
 
 /** Reads one date as written, without deciding between day first and month first. Dots mean day first (common practice, no source). */
 export function dateFrom(written: string): DateReading {
+  const known = lately.get(written);
+  if (known) return known;
+  if (lately.size >= MOST_KEPT) lately.clear();
+  const reading = readingOf(written);
+  lately.set(written, reading);
+  return reading;
+}
+
+/** A table has few different dates and many rows, and each is looked at twice. */
+const lately = new Map<string, DateReading>();
+const MOST_KEPT = 5_000;
+
+function readingOf(written: string): DateReading {
   const text = plainDigits(written).trim().replace(TIME_AFTER, "");
   const yearFirst = YEAR_FIRST.exec(text);
   if (yearFirst) return sure(yearFirst[1], yearFirst[2], yearFirst[3]);

@@ -7,7 +7,7 @@ export interface Where {
   readonly line?: number;
   readonly column?: string;
 }
-interface Said {
+export interface Said {
   readonly got?: string;
   readonly expected?: string;
   readonly remedy: string;

@@ -17,7 +17,7 @@ import type { Columns, Table } from "./columns.ts";
 import { type FolderFiles, folderFiles } from "./folder-files.ts";
 import { type OpenTables, openTables } from "./open-tables.ts";
 import { problem } from "./problem.ts";
-import { readTable, type TableRead } from "./read-table.ts";
+import { noTable, readTable, type TableRead } from "./read-table.ts";
 import { allTables } from "./tables/all.ts";
 import { calendarTable } from "./tables/calendar.ts";
 import { deliveriesTable } from "./tables/deliveries.ts";
@@ -96,7 +96,7 @@ async function readOne<C extends Columns>(
   { order }: CampaignFile,
 ): Promise<TableRead<C>> {
   const source = sources.get(table.name);
-  if (source === undefined) return { rows: [], aside: [], problems: [], rowCount: 0, numbers: "unknown" };
+  if (source === undefined) return noTable;
   return readTable(table, source, order);
 }
 

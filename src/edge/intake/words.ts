@@ -6,10 +6,23 @@ export const comparable = (text: string): string =>
     .replace(/[^\p{L}\p{M}\p{N}]+/gu, "_")
     .replace(/^_+|_+$/g, "");
 
+/** Allowed words by their compared form, kept for each list. */
+const indexes = new WeakMap<readonly string[], ReadonlyMap<string, string>>();
+
+function indexOf(allowed: readonly string[]): ReadonlyMap<string, string> {
+  const known = indexes.get(allowed);
+  if (known) return known;
+  const index = new Map<string, string>();
+  for (const word of allowed) if (!index.has(comparable(word))) index.set(comparable(word), word);
+  for (const word of allowed) index.set(word, word);
+  indexes.set(allowed, index);
+  return index;
+}
+
 /** The allowed word meant, whatever its case, spaces and hyphens; null: none. */
 export function wordMeant(text: string, allowed: readonly string[]): string | null {
-  const wanted = comparable(text);
-  return allowed.find((word) => word === text || comparable(word) === wanted) ?? null;
+  const index = indexOf(allowed);
+  return index.get(text) ?? index.get(comparable(text)) ?? null;
 }
 
 /** The allowed word with the fewest changed letters, or null when none is near: at most two in five letters. */

@@ -30,6 +30,6 @@ export const findingsTable: Table<typeof columns> = {
   columns,
   key: [],
   links: { item: "items" },
-  mostRows: 1_000_000,
+  mostRows: 500_000,
   aboutPeople: false,
 };

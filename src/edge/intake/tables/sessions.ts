@@ -24,6 +24,6 @@ export const sessionsTable: Table<typeof columns> = {
   columns,
   key: [],
   links: { item: "items", person: "people" },
-  mostRows: 1_000_000,
+  mostRows: 500_000,
   aboutPeople: false,
 };

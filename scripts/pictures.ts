@@ -33,7 +33,7 @@ for (const { name, width, height } of SIZES) {
   await page.goto(server.address);
   await page.getByRole("heading", { level: 1 }).waitFor();
   await page.evaluate(() => document.fonts.ready);
-  await page.screenshot({ path: join(folder, `${name}${dark ? "-dark" : ""}.png`), fullPage: true });
+  await page.screenshot({ path: join(folder, `${name}${dark ? "-dark" : ""}.png`) });
 }
 await browser.close();
 await server.close();

@@ -4,7 +4,7 @@ import { loadNorms } from "../../core/care/norms.ts";
 import { addDays, type Day } from "../../core/units/day.ts";
 import { benchCardView } from "../../edge/papers/bench-card-view.ts";
 import { daySheetViews } from "../../edge/papers/day-sheet-view.ts";
-import { bagTags, benchCards, daySheets, orderList } from "../../edge/papers/papers.ts";
+import { bagTags, benchCardFiles, daySheets, orderList } from "../../edge/papers/papers.ts";
 import { bagTagViews, orderListView } from "../../edge/papers/store-views.ts";
 import { readPublished } from "../../edge/published.ts";
 import { publishedRuleBook } from "../../edge/rule-book.ts";
@@ -22,7 +22,7 @@ export async function printPapers(
   const tagsUntil = allCards ? plan.end : addDays(plan.planFrom, FORTNIGHT);
   const workDays = [...new Set(plan.assignments.map((each) => each.day))].sort().slice(0, SHEET_DAYS);
   const written: string[] = [];
-  const write = async (name: string, bytes: Promise<Uint8Array>): Promise<void> => {
+  const write = async (name: string, bytes: Promise<Uint8Array> | Uint8Array): Promise<void> => {
     await writeFile(join(folder, name), await bytes);
     written.push(name);
   };
@@ -30,7 +30,12 @@ export async function printPapers(
   if (sheets.length > 0) await write("day-sheets.pdf", daySheets(sheets, { sheet }));
   const cardsUntil = allCards ? plan.end : (workDays.at(-1) ?? plan.planFrom);
   const cards = benchViews({ plan, campaign, care, routes }, cardsUntil);
-  if (cards.length > 0) await write("bench-cards.pdf", benchCards(cards, { sheet }));
+  const files = await benchCardFiles(cards, { sheet });
+  for (const [at, bytes] of files.entries())
+    await write(
+      files.length === 1 ? "bench-cards.pdf" : `bench-cards-${String(at + 1).padStart(2, "0")}.pdf`,
+      bytes,
+    );
   const tags = bagTagViews(plan, campaign, routes, plan.planFrom, tagsUntil);
   if (tags.length > 0) await write("bag-tags.pdf", bagTags(tags, { sheet }));
   await write("order-list.pdf", orderList(orderListView(plan), { sheet }));

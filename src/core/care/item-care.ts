@@ -8,6 +8,10 @@ import type { RuleBook } from "./rule-book.ts";
 export interface ItemCare {
   readonly item: Item;
   readonly whole: Care;
+  /** The whole item's care once dryness is shown: what the Bench goes by; null when it is shown already or nothing grows. */
+  readonly ahead: Care | null;
+  /** Whether the place has a fine-filter vacuum. */
+  readonly fineFilterVacuum: boolean;
   readonly parts: readonly { readonly name: string; readonly care: Care }[];
   readonly done: ReadonlySet<Act>;
   /** Answers for the whole item, by test. */
@@ -41,24 +45,35 @@ function careOfItem(
 ): ItemCare {
   const whole = answersOf(findings.filter((each) => each.part === ""));
   const around = { ...siteFacts(place), ...stateFacts(done), "plan.step": ["clean", "image", "rehouse"] };
-  const care = decideOnce({
+  const facts = {
     ...around,
     ...named("item", item.facts),
     ...named("obs", whole.answers),
     ...whole.doubt,
-  });
+  };
+  const care = decideOnce(facts);
+  const grows = [...care.conditions, ...care.unsureConditions].some((each) => each.startsWith("mould_"));
+  const ahead = grows && !done.has("release") ? decideOnce({ ...facts, "state.dry_verified": "yes" }) : null;
   const parts = item.parts.map((part) => {
     const own = answersOf(findings.filter((each) => each.part === part.name));
-    const facts = {
+    const ofPart = {
       ...around,
       ...named("item", { ...item.facts, ...part.facts }),
       ...named("obs", { ...whole.answers, ...own.answers }),
       ...whole.doubt,
       ...own.doubt,
     };
-    return { name: part.name, care: decideOnce(facts) };
+    return { name: part.name, care: decideOnce(ofPart) };
   });
-  return { item, whole: care, parts, done, answers: whole.answers };
+  return {
+    item,
+    whole: care,
+    ahead,
+    fineFilterVacuum: place.fineFilterVacuum,
+    parts,
+    done,
+    answers: whole.answers,
+  };
 }
 
 /** The newest answer to each test stands; two that differ on one day are a disagreement: unsure, until a third look (N02). */

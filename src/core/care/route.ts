@@ -195,7 +195,7 @@ function stepsOf(
     }
     steps.push(
       step("image", imaging.work, {
-        protection: conditions.has("arsenic_suspected") ? base : [],
+        protection: base.filter((each) => !each.startsWith("ppe_mould")), // growth has been cleaned off and released
         dirt: conditions.has("arsenic_suspected") ? 4 : 0,
       }),
     );
@@ -208,6 +208,7 @@ function stepsOf(
 function methodsOf(care: ItemCare): string[] {
   const bans = new Map(care.whole.forbid.map((each) => [each.action, each]));
   return METHODS.filter((method) => {
+    if (method === "clean_vacuum_mesh" && !care.fineFilterVacuum) return false;
     const ban = bans.get(method);
     return ban === undefined || ban.until.every((until) => OWN_WORK.has(until));
   });

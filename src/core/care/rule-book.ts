@@ -173,14 +173,14 @@ function inOrder(derivations: Derivation[], fault: Fault): Derivation[] {
   return sorted;
 }
 
-/** A family forbids every member; families may hold families. `clean_any` and names with a longer form grow by name. */
+/** A family forbids every member; families may hold families. A family without a list of members grows by name. */
 function familiesOf(raw: Raw, actions: readonly string[]): Map<string, readonly string[]> {
   const direct = new Map<string, string[]>();
   const byPrefix = (prefix: string, family: string): string[] =>
     actions.filter((action) => action.startsWith(prefix) && action !== family);
   for (const [family, members] of Object.entries(raw)) {
     if (Array.isArray(members)) direct.set(family, members.map(String));
-    else direct.set(family, byPrefix(family === "clean_any" ? "clean_" : family, family));
+    else direct.set(family, byPrefix(family, family));
   }
   return direct;
 }

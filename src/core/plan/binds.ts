@@ -4,6 +4,9 @@ import type { PlanProblem } from "./problem.ts";
 import type { Walk } from "./walk.ts";
 import { KINDS } from "./work.ts";
 
+/** Below this share of the waiting days for one per cent more, a resource does not hold anything back. */
+const WORTH_SAYING = 0.02;
+
 /** Resources ranked by what one per cent more of each would save, from the prices of the relaxed programme. */
 export function bindsOf(
   problem: PlanProblem,
@@ -30,7 +33,7 @@ export function bindsOf(
       load: Math.min(1, loads.get(resource) ?? 0),
       sentence: sayBind(resource, weight, loads.get(resource)),
     }))
-    .filter((bind) => bind.weight > 0.001)
+    .filter((bind) => bind.weight >= WORTH_SAYING)
     .sort((a, b) => b.weight - a.weight || a.resource.localeCompare(b.resource));
 }
 

@@ -51,9 +51,9 @@ export interface Left {
 export interface Bind {
   /** `mould minutes`, `clean hands`, `camera`, `boxing`, `ward`, a store id … */
   readonly resource: string;
-  /** Share of the campaign's objective that one per cent more of it would save, from the programme's duals; for ranking. */
+  /** Per cent of the campaign's waiting days that one per cent more of it would save, from the programme's prices; for ranking. */
   readonly weight: number;
-  /** Use over what there is, 0 to 1, between today and the typical finish. */
+  /** Use over what there is, 0 to 1, between today and the typical finish; 0 for what is not used by the minute (stores, Ward). */
   readonly load: number;
   readonly sentence: string;
 }

@@ -42,7 +42,8 @@ export function readCell(column: Column, cell: Cell, hints: Hints): CellReading 
 }
 
 function brokenCell({ why, shown: got }: BrokenCell): CellReading {
-  if (why === "error") return refused("cell-error", "stop", { got, remedy: "Mend the formula, or write the value." });
+  if (why === "error")
+    return refused("cell-error", "stop", { got, remedy: "Mend the formula, or write the value." });
   const remedy = "Open the workbook in a spreadsheet program and save it, or write the value.";
   return refused("formula-without-value", "stop", { got, remedy });
 }
@@ -61,7 +62,11 @@ function dateCell({ kind }: Column, cell: Date): CellReading {
 function readYesOrNo(cell: string | boolean): CellReading {
   const value = yesOrNoFrom(cell);
   if (value !== null) return { value };
-  return refused("not-yes-or-no", "stop", { got: String(cell), expected: "yes or no", remedy: "Write yes or no." });
+  return refused("not-yes-or-no", "stop", {
+    got: String(cell),
+    expected: "yes or no",
+    remedy: "Write yes or no.",
+  });
 }
 
 function readWord({ allowed = [] }: Column, written: string): CellReading {
@@ -104,7 +109,11 @@ function readNumber(column: Column, cell: string | number | boolean, style: Numb
     return refused("ambiguous-number", "ask", { got, expected: bothNumbers(got), remedy });
   }
   if (isWhole && !Number.isInteger(value))
-    return refused("not-whole", "stop", { got, expected: "a whole number", remedy: "Write whole digits, e.g. 40." });
+    return refused("not-whole", "stop", {
+      got,
+      expected: "a whole number",
+      remedy: "Write whole digits, e.g. 40.",
+    });
   if (Number.isFinite(value) && value >= min && value <= max) return { value };
   const remedy = "Look at the number and its unit.";
   return refused("number-out-of-range", "stop", { got, expected: sayRange(column), remedy });

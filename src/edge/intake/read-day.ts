@@ -2,8 +2,7 @@ import { type CellReading, refused } from "./cell-reading.ts";
 import { type DateEvidence, type DateOrder, type DateReading, dateFrom } from "./dates.ts";
 
 const ISO = "Write yyyy-mm-dd, e.g. 2026-06-02.";
-const SETTLE =
-  'Write dates as yyyy-mm-dd, or set "dates" in campaign.json to "day first" or "month first".';
+const SETTLE = 'Write dates as yyyy-mm-dd, or set "dates" in campaign.json to "day first" or "month first".';
 
 type Either = Extract<DateReading, { kind: "either" }>;
 type Order = DateOrder | "two orders" | null;
@@ -23,7 +22,9 @@ export function readDay(written: string, order: Order, evidence: DateEvidence | 
     case "none":
       return refused("not-a-date", "stop", { got: written, expected: "a date", remedy: ISO });
     case "either":
-      return order === "two orders" ? contradictory(written, reading, evidence) : inOrder(written, reading, order);
+      return order === "two orders"
+        ? contradictory(written, reading, evidence)
+        : inOrder(written, reading, order);
   }
 }
 

@@ -37,7 +37,13 @@ export interface TableRead<C extends Columns = Columns> {
   readonly numbers: NumberStyle;
 }
 
-export const noTable: TableRead<never> = { rows: [], aside: [], problems: [], rowCount: 0, numbers: "unknown" };
+export const noTable: TableRead<never> = {
+  rows: [],
+  aside: [],
+  problems: [],
+  rowCount: 0,
+  numbers: "unknown",
+};
 
 /** Reads a table in two passes: the first sees how the file writes dates and numbers, the second reads each row by that. */
 export async function readTable<C extends Columns>(
@@ -90,7 +96,8 @@ class TableReader<C extends Columns> {
 
   /** Takes one row in; false: read no further. */
   see(row: RawRow): boolean {
-    if (row.line <= this.survey.headings.line || (row.fault === undefined && row.cells.every(isBlank))) return true;
+    if (row.line <= this.survey.headings.line || (row.fault === undefined && row.cells.every(isBlank)))
+      return true;
     if (repeatsHeadings(this.survey.headings, row.cells)) {
       const remedy = "Nothing needs to be done.";
       this.problems.push(problem("heading-repeated", "note", this.where(row), { remedy }));
@@ -123,8 +130,10 @@ class TableReader<C extends Columns> {
 
   /** Reads the cells into a row; gives the problems when that cannot be done. */
   private cellsOf(row: RawRow): Problem[] {
+    const extra = this.extraCells(row);
+    if (extra !== null) return [extra]; // everything after the first such cell is likely shifted
     const cells: Record<string, unknown> = {};
-    const bad = this.extraCells(row);
+    const bad: Problem[] = [];
     let isAssumed = false;
     for (const { name, column, at, hints } of this.columns) {
       const cell = row.cells[at];
@@ -160,7 +169,9 @@ class TableReader<C extends Columns> {
       if (column.isPrivate && cells[name] === undefined) {
         cells[name] = false;
         const remedy = "Write yes or no and nothing else.";
-        this.problems.push(problem("clean-work-assumed", "note", { ...this.where(row), column: name }, { remedy }));
+        this.problems.push(
+          problem("clean-work-assumed", "note", { ...this.where(row), column: name }, { remedy }),
+        );
       }
   }
 
@@ -169,18 +180,23 @@ class TableReader<C extends Columns> {
     return problem("required-empty", "stop", { ...this.where(row), column: name }, said);
   }
 
-  private extraCells(row: RawRow): Problem[] {
+  private extraCells(row: RawRow): Problem | null {
     const extra = row.cells.findIndex((cell, i) => i > this.lastColumn && !isBlank(cell));
-    if (extra < 0) return [];
+    if (extra < 0) return null;
     const got = this.table.aboutPeople ? "not shown" : shown(row.cells[extra]);
     const remedy = "Most likely a text with a comma or semicolon in it: put it in quotation marks.";
-    return [problem("extra-cells", "stop", this.where(row), { got, expected: `${this.lastColumn + 1} cells`, remedy })];
+    return problem("extra-cells", "stop", this.where(row), {
+      got,
+      expected: `${this.lastColumn + 1} cells`,
+      remedy,
+    });
   }
 
   private setAside(row: RawRow, problems: readonly Problem[]): void {
     this.aside.push({ file: this.file, line: row.line, key: this.keyOf(row) });
     const isBroken = row.fault !== undefined || problems.some(({ code }) => code === "extra-cells");
-    for (const each of problems) this.problems.push(this.table.aboutPeople ? withoutHealth(each, isBroken) : each);
+    for (const each of problems)
+      this.problems.push(this.table.aboutPeople ? withoutHealth(each, isBroken) : each);
   }
 
   private keyOf(row: RawRow): string {

@@ -7,7 +7,11 @@ export function faultOf({ cells }: RawRow, fault: RowFault, where: Where): Probl
   switch (fault) {
     case "merged-across":
       return problem(fault, "stop", where, {
-        got: cells.filter((cell) => !isBlank(cell)).map(shown).join(", ").slice(0, 60),
+        got: cells
+          .filter((cell) => !isBlank(cell))
+          .map(shown)
+          .join(", ")
+          .slice(0, 60),
         remedy: "Unmerge the cells; if the row is only a title among the data, take it out.",
       });
     case "cell-too-long":

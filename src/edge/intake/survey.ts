@@ -56,7 +56,9 @@ class Look {
     this.dates = found.flatMap(([name, i]) =>
       columns[name]?.kind === "day" ? [[name, i, new DateEvidence()] as const] : [],
     );
-    this.numbers = found.flatMap(([name, i]) => (/^(?:number|answer)$/.test(columns[name]?.kind ?? "") ? [i] : []));
+    this.numbers = found.flatMap(([name, i]) =>
+      /^(?:number|answer)$/.test(columns[name]?.kind ?? "") ? [i] : [],
+    );
   }
 
   seeAll(rows: readonly RawRow[]): void {

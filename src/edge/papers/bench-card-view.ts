@@ -25,6 +25,9 @@ const BEFORE = [
   "label_outside_bag",
   "inspect_neighbours",
   "image_as_found",
+  "clean_at_extract_or_aired_room",
+  "hepa_vacuum_only",
+  "damp_catch_cloth",
 ];
 const AFTER = [
   "second_observer_release",
@@ -40,7 +43,8 @@ export function benchCardView(care: ItemCare, route: Route, context: CardContext
   const { item } = care;
   const all = [care.whole, ...care.parts.map((part) => part.care)];
   const bans = printedBans(care.whole, context.families);
-  const required = new Set(all.flatMap((each) => each.require.map((ruling) => ruling.action)));
+  const later = care.ahead ? [...all, care.ahead] : all;
+  const required = new Set(later.flatMap((each) => each.require.map((ruling) => ruling.action)));
   const wanted = new Set(all.flatMap((each) => each.prefer.map((ruling) => ruling.action)));
   const codes = all.flatMap((each) =>
     each.require.flatMap((ruling) =>
@@ -55,7 +59,7 @@ export function benchCardView(care: ItemCare, route: Route, context: CardContext
     parts: care.parts.map((part) => partLine(part.name, part.care, care.whole, context.families)),
     where: item.foundIn ?? "",
     conditions: conditionsOf(all, route),
-    steps: route.steps.map((step) => benchStep(step, context)),
+    steps: route.steps.map((step) => benchStep(step, care.whole, context)),
     never: bans.filter((ban) => ban.until.includes("never")).map((ban) => sayNot(ban.action)),
     notYet: bans
       .filter((ban) => !ban.until.includes("never"))
@@ -144,23 +148,41 @@ function conditionsOf(all: readonly Care[], route: Route): string[] {
   ];
 }
 
-function benchStep(step: Step, { storeWords }: CardContext): BenchStep {
+function benchStep(step: Step, care: Care, { storeWords }: CardContext): BenchStep {
   const { low, high } = step.minutes;
   const [from, to] = [Math.max(1, Math.round(low)), Math.max(1, Math.round(high))];
   return {
     room: step.room,
     act: sayAct(step.act),
-    methods: step.methods.map(sayDo),
+    methods: step.methods.map((method, at) => methodWords(method, care, at === 0)),
     minutes: from === to ? `${from}` : `${from} to ${to}`,
     exposed: step.exposed,
-    protection: step.protection.map(sayDo),
+    protection: worn(step.protection).map(sayDo),
     uses: Object.entries(step.uses)
       .filter(([, quantity]) => quantity >= 0.05)
       .map(
         ([use, quantity]) =>
-          `${quantity < 10 ? Math.round(quantity * 10) / 10 : Math.round(quantity)} ${storeWords(use)}`,
+          `about ${quantity < 10 ? Math.round(quantity * 10) / 10 : Math.round(quantity)} ${storeWords(use)}`,
       ),
   };
+}
+
+/** The base and heavy sets hold mask and gloves already. */
+export const worn = (protection: readonly string[]): string[] =>
+  protection.some((each) => each.startsWith("ppe_mould"))
+    ? protection.filter(
+        (each) => each.startsWith("ppe_mould") || each === "second_person" || each === "gloves_double",
+      )
+    : [...protection];
+
+/** A method with the places where it is banned: `soft brush (never: brushing the green part)`. */
+function methodWords(method: string, care: Care, first: boolean): string {
+  const words = sayDo(method);
+  const bans = care.forbid.filter((ban) => ban.action.startsWith(`${method}_`) && ban.action !== method);
+  const start = first ? words : words.charAt(0).toLowerCase() + words.slice(1);
+  return bans.length === 0
+    ? start
+    : `${start} (never: ${bans.map((ban) => sayNot(ban.action).toLowerCase()).join(", ")})`;
 }
 
 /** Each rule once, people's safety first. */

@@ -5,6 +5,7 @@ import { sayDo } from "../../core/say/actions.ts";
 import { sayAct, sayDirt } from "../../core/say/conditions.ts";
 import { sayDay } from "../../core/say/dates.ts";
 import { type Day, daysBetween, mondayOf } from "../../core/units/day.ts";
+import { worn } from "./bench-card-view.ts";
 import type { DayRow, DaySheetView } from "./views.ts";
 
 const STOPS = [
@@ -51,7 +52,7 @@ export function daySheetViews(
           maskRule: near
             ? `After ${campaign.limits.maskMinutes.value} min of mask wear: off, and ${campaign.limits.maskBreakMinutes.value} min outside the zone.`
             : "",
-          protection: [...new Set(steps.flatMap((step) => step?.protection ?? []))].map(sayDo),
+          protection: worn([...new Set(steps.flatMap((step) => step?.protection ?? []))]).map(sayDo),
           signs: near
             ? ["W009", "M017", "M009", "M004", "M010", "P022"]
             : pieces.length > 0
@@ -99,14 +100,23 @@ function rowsOf(
   });
 }
 
+/** Null, which prints "clean work this week", for everyone without mould work that week, whatever the cause: a blank must not point at anybody. */
 function mouldOf(plan: Plan, campaign: Campaign, today: PersonDay): DaySheetView["mould"] {
   const limit = plan.people.find((each) => each.code === today.person)?.mouldLimit ?? null;
   const cleanWork = campaign.calendar.some(
     (row) =>
       row.who === today.person && row.what === "clean work" && row.from <= today.day && today.day <= row.to,
   );
-  if (!limit || cleanWork) return null;
   const monday = mondayOf(today.day);
+  const thisWeek = plan.personDays.some(
+    (each) =>
+      each.person === today.person &&
+      each.exposedMinutes > 0 &&
+      each.day >= monday &&
+      daysBetween(monday, each.day) >= 0 &&
+      daysBetween(monday, each.day) < 7,
+  );
+  if (!limit || cleanWork || !thisWeek) return null;
   const week = plan.personDays.filter(
     (each) =>
       each.person === today.person &&

@@ -14,13 +14,35 @@ import { folderWith } from "./campaign-folder.ts";
 const anyTable = fc.constantFrom(...allTables);
 const anyCell = fc.oneof(
   fc.string({ unit: "grapheme", maxLength: 12 }),
-  fc.constantFrom("", "B-001", "AN", "yes", "no", "?", "1,500", "02/07/2026", "25/06/2026", "06/27/2026", "album", "k-mask", "everyone", "-", "=1+1", '"', "12.5", "a|b"),
+  fc.constantFrom(
+    "",
+    "B-001",
+    "AN",
+    "yes",
+    "no",
+    "?",
+    "1,500",
+    "02/07/2026",
+    "25/06/2026",
+    "06/27/2026",
+    "album",
+    "k-mask",
+    "everyone",
+    "-",
+    "=1+1",
+    '"',
+    "12.5",
+    "a|b",
+  ),
 );
 
 describe("whatever stands in a table, nothing is thrown and no row is lost", () => {
   test("any bytes in place of a table or climate file", async () => {
     const folder = await folderWith({ "climate/a.csv": "" });
-    const bytes = fc.oneof(fc.uint8Array({ maxLength: 400 }), fc.string({ unit: "binary", maxLength: 300 }).map((text) => Buffer.from(text)));
+    const bytes = fc.oneof(
+      fc.uint8Array({ maxLength: 400 }),
+      fc.string({ unit: "binary", maxLength: 300 }).map((text) => Buffer.from(text)),
+    );
     await fc.assert(
       fc.asyncProperty(anyTable, bytes, bytes, async ({ name }, table, climate) => {
         await writeFile(join(folder, `${name}.csv`), table);
@@ -34,18 +56,29 @@ describe("whatever stands in a table, nothing is thrown and no row is lost", () 
   test("any cells under the right headings: each row is used, or has a problem that stops or asks", async () => {
     const folder = await folderWith({});
     await fc.assert(
-      fc.asyncProperty(anyTable, fc.array(fc.array(anyCell, { minLength: 3, maxLength: 8 }), { maxLength: 8 }), async (table, cells) => {
-        const columns = Object.keys(table.columns);
-        const quoted = (row: readonly string[]): string => row.map((cell) => `"${cell.replaceAll('"', '""')}"`).join(",");
-        const text = [columns.join(","), ...cells.map((row) => quoted(row.slice(0, columns.length)))].join("\n");
-        await writeFile(join(folder, `${table.name}.csv`), text);
-        const { problems, counts } = await readCampaignFolder(folder);
-        const { rows, used } = counts[table.name] ?? { rows: 0, used: 0 };
-        const own = problems.filter(({ file, severity }) => file === `${table.name}.csv` && severity !== "note");
-        const waiting = own.filter(({ code }) => code === "waits-for").reduce((sum, { got }) => sum + Number.parseInt(got ?? "0", 10), 0);
-        const lines = new Set(own.filter(({ code }) => code !== "waits-for").map(({ line }) => line)).size;
-        expect(rows - used).toBe(lines + waiting);
-      }),
+      fc.asyncProperty(
+        anyTable,
+        fc.array(fc.array(anyCell, { minLength: 3, maxLength: 8 }), { maxLength: 8 }),
+        async (table, cells) => {
+          const columns = Object.keys(table.columns);
+          const quoted = (row: readonly string[]): string =>
+            row.map((cell) => `"${cell.replaceAll('"', '""')}"`).join(",");
+          const text = [columns.join(","), ...cells.map((row) => quoted(row.slice(0, columns.length)))].join(
+            "\n",
+          );
+          await writeFile(join(folder, `${table.name}.csv`), text);
+          const { problems, counts } = await readCampaignFolder(folder);
+          const { rows, used } = counts[table.name] ?? { rows: 0, used: 0 };
+          const own = problems.filter(
+            ({ file, severity }) => file === `${table.name}.csv` && severity !== "note",
+          );
+          const waiting = own
+            .filter(({ code }) => code === "waits-for")
+            .reduce((sum, { got }) => sum + Number.parseInt(got ?? "0", 10), 0);
+          const lines = new Set(own.filter(({ code }) => code !== "waits-for").map(({ line }) => line)).size;
+          expect(rows - used).toBe(lines + waiting);
+        },
+      ),
       { numRuns: 80 },
     );
   });
@@ -60,7 +93,9 @@ describe("whatever stands in a table, nothing is thrown and no row is lost", () 
     );
   });
   test("any bytes decode, and any text reads as number, date and time or as none", () => {
-    fc.assert(fc.property(fc.uint8Array({ maxLength: 200 }), (bytes) => !decodeText(bytes).text.includes("\r")));
+    fc.assert(
+      fc.property(fc.uint8Array({ maxLength: 200 }), (bytes) => !decodeText(bytes).text.includes("\r")),
+    );
     fc.assert(
       fc.property(fc.string({ unit: "binary", maxLength: 20 }), (text) => {
         const n = numberFrom(text, "unknown", false);

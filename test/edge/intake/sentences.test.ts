@@ -7,20 +7,42 @@ import { projectFolder } from "../../../src/edge/published.ts";
 
 const source = (folder: string): string =>
   readdirSync(folder, { withFileTypes: true })
-    .map((entry) => (entry.isDirectory() ? source(join(folder, entry.name)) : readFileSync(join(folder, entry.name), "utf8")))
+    .map((entry) =>
+      entry.isDirectory() ? source(join(folder, entry.name)) : readFileSync(join(folder, entry.name), "utf8"),
+    )
     .join("\n");
 const intake = source(join(projectFolder(), "src", "edge", "intake"));
 
 describe("every problem has its sentence", () => {
   test("as a person reads it", () => {
-    const problem: Problem = { code: "not-a-number", severity: "stop", file: "items.csv", line: 14, column: "leaves", got: "forty", remedy: "Write digits, e.g. 40." };
-    expect(sayProblem(problem)).toBe('items.csv, line 14, column leaves: "forty" is not a number. Write digits, e.g. 40.');
+    const problem: Problem = {
+      code: "not-a-number",
+      severity: "stop",
+      file: "items.csv",
+      line: 14,
+      column: "leaves",
+      got: "forty",
+      remedy: "Write digits, e.g. 40.",
+    };
+    expect(sayProblem(problem)).toBe(
+      'items.csv, line 14, column leaves: "forty" is not a number. Write digits, e.g. 40.',
+    );
   });
   test("without a place it begins with a capital", () => {
-    expect(sayProblem({ code: "empty-folder", severity: "stop", got: "a", remedy: "Fill it." })).toBe('The folder "a" is empty. Fill it.');
+    expect(sayProblem({ code: "empty-folder", severity: "stop", got: "a", remedy: "Fill it." })).toBe(
+      'The folder "a" is empty. Fill it.',
+    );
   });
   test.each(problemCodes())("%s", (code) => {
-    const said = sayProblem({ code, severity: "stop", file: "a.csv", line: 2, got: "GOT", expected: "EXPECTED", remedy: "Mend it." });
+    const said = sayProblem({
+      code,
+      severity: "stop",
+      file: "a.csv",
+      line: 2,
+      got: "GOT",
+      expected: "EXPECTED",
+      remedy: "Mend it.",
+    });
     expect(said).toMatch(/^a\.csv, line 2: .+[.] Mend it\.$/);
     expect(said).not.toMatch(/undefined|\[object/);
   });
@@ -28,6 +50,8 @@ describe("every problem has its sentence", () => {
     expect(problemCodes().filter((code) => !intake.includes(`"${code}"`))).toEqual([]);
   });
   test("a code without a sentence is still said", () => {
-    expect(sayProblem({ code: "quite-new", severity: "note", got: "x", remedy: "Look." })).toContain("Quite new");
+    expect(sayProblem({ code: "quite-new", severity: "note", got: "x", remedy: "Look." })).toContain(
+      "Quite new",
+    );
   });
 });

@@ -17,14 +17,21 @@ export const Binds = ({ plan }: { plan: Plan }) => (
         {plan.binds.slice(0, SHOWN).map((bind) => (
           <li key={bind.resource}>
             <p>{bind.sentence}</p>
-            <svg viewBox="0 0 100 6" preserveAspectRatio="none" aria-hidden="true">
-              <rect className="binds-all" width="100" height="6" />
-              <rect className="binds-used" width={100 * bind.load} height="6" />
-            </svg>
-            <p className="quiet">{binds.loadValue(sayPercent(bind.load, LOCALE))}</p>
+            {bind.load > 0 && <Load load={bind.load} />}
           </li>
         ))}
       </ol>
     )}
   </Section>
+);
+
+/** How much of a resource is used, as a bar and in words. */
+const Load = ({ load }: { load: number }) => (
+  <>
+    <svg viewBox="0 0 100 6" preserveAspectRatio="none" aria-hidden="true">
+      <rect className="binds-all" width="100" height="6" />
+      <rect className="binds-used" width={100 * load} height="6" />
+    </svg>
+    <p className="quiet">{binds.loadValue(sayPercent(load, LOCALE))}</p>
+  </>
 );

@@ -5,7 +5,7 @@ import type { Day } from "../../../core/units/day.ts";
 import { LOCALE } from "../frame/reader.ts";
 import { cellWords, daysOf, limitWords, type Person } from "./cell-words.ts";
 
-const NAME = 230;
+const NAME = 270;
 const CELL = 54;
 const ROW = 64;
 const HEAD = 48;

@@ -14,7 +14,9 @@ const DAYS = 14;
 export function People({ plan }: { plan: Plan }) {
   const [view, setView] = useState<"picture" | "table">("picture");
   const days: Day[] = Array.from({ length: DAYS }, (_, n) => addDays(plan.planFrom, n));
-  const shown = plan.people.filter((person) => plan.personDays.some((each) => each.person === person.code));
+  const shown = plan.people
+    .filter((person) => plan.personDays.some((each) => each.person === person.code))
+    .map((person) => (isNearMould(plan, person.code) ? person : { ...person, mouldLimit: null }));
   return (
     <Section id="people" heading={people.heading} intro={people.intro}>
       {shown.length === 0 ? (
@@ -42,3 +44,7 @@ export function People({ plan }: { plan: Plan }) {
     </Section>
   );
 }
+
+/** Without mould work in these days everyone is shown alike, whatever the cause. */
+const isNearMould = (plan: Plan, code: string): boolean =>
+  plan.personDays.some((each) => each.person === code && each.exposedMinutes > 0);

@@ -89,7 +89,7 @@ export const DELIVERIES: readonly DeliveryRow[] = [
     store: "cases",
     date: "2027-01-18",
     quantity: 240,
-    note: "Promised for 14 December; the pass was closed by snow",
+    note: "Promised for 14 December; five weeks late, the pass was closed by snow",
   },
   { store: "masks", date: "2026-11-16", quantity: 100 },
 ];

@@ -46,7 +46,7 @@ function byFile(problems: readonly Problem[]): Map<string, Problem[]> {
 }
 
 function printFile(file: string, problems: readonly Problem[], out: Out, all: boolean): void {
-  if (file !== "") out(file);
+  out(file === "" ? "The campaign as a whole" : file);
   const seen = new Map<string, number>();
   const totals = totalsOf(problems);
   for (const { file: _, ...problem } of problems) {

@@ -4,6 +4,8 @@ type Sentence = (p: Problem) => string;
 
 const got = (p: Problem): string =>
   p.got === undefined || p.got === "" ? "nothing" : `"${shortened(p.got)}"`;
+/** For counts and lists, which are not quoted from the file. */
+const plain = (p: Problem): string => p.got ?? "something";
 const expected = (p: Problem): string => p.expected ?? "something else";
 const shortened = (text: string): string => (text.length > 80 ? `${text.slice(0, 77)}…` : text);
 
@@ -17,7 +19,8 @@ const SENTENCES = {
   "campaign-not-json": (p) => `this is not valid JSON (${expected(p)}).`,
   "campaign-version": (p) =>
     `this campaign is of version ${got(p)}; this Leafward reads version ${expected(p)}.`,
-  "campaign-field": (p) => `it is ${got(p)}; expected ${expected(p)}.`,
+  "campaign-field": (p) =>
+    p.got ? `it is ${plain(p)}; expected ${expected(p)}.` : `it is missing; expected ${expected(p)}.`,
   "campaign-unknown-field": (p) => `${got(p)} is not a setting of a campaign; it was not read.`,
   "limits-default": (p) => `no limit is given; ${expected(p)} is used.`,
   "end-before-start": (p) => `the campaign ends on ${got(p)}, before it starts on ${expected(p)}.`,
@@ -33,19 +36,19 @@ const SENTENCES = {
   "unread-file": (p) => `${got(p)} is none of the tables; it was not read.`,
   "wrong-kind-of-file": (p) => `this is not a text table (${expected(p)}).`,
   "file-unreadable": (p) => `the file cannot be opened (${expected(p)}).`,
-  "file-too-large": (p) => `the file has ${got(p)}; at most ${expected(p)} is read.`,
+  "file-too-large": (p) => `the file has ${plain(p)}; at most ${expected(p)} is read.`,
   "not-utf8": () => "the letters are not UTF-8; they were read as Windows-1252 (Latin-1).",
   "no-headings": (p) => `no row of headings was found; expected ${expected(p)}.`,
   "missing-column": (p) => `the column ${got(p)} is missing; without it no row can be used.`,
   "column-twice": (p) => `the heading ${got(p)} is there twice; only the first column was read.`,
   "unknown-column": (p) => `the column ${got(p)} is not part of this table; it was not read.`,
   "heading-repeated": () => "the headings are repeated here; the row was passed over.",
-  "no-rows": () => "there is no row that can be used.",
+  "no-rows": () => "there is no item that can be used.",
   "too-many-rows": (p) => `the table has more than ${expected(p)} rows; the rows from here on were not read.`,
   "too-many-problems": (p) => `${expected(p)} rows cannot be used; the rows from here on were not read.`,
   "unclosed-quote": () => "a quotation mark opens here and is never closed; nothing after it could be read.",
   "broken-quotes": () => "the quotation marks in this row do not match.",
-  "cell-too-long": (p) => `a cell has ${got(p)} letters; most likely a quotation mark is missing.`,
+  "cell-too-long": (p) => `a cell has ${plain(p)} letters; most likely a quotation mark is missing.`,
   "extra-cells": (p) => `the row has more cells than headings (${got(p)}).`,
   "health-reason-not-kept": () =>
     "this may say why someone is not to do mould work; the entry was not kept and is shown nowhere.",
@@ -54,7 +57,7 @@ const SENTENCES = {
   "workbook-unreadable": (p) => `the workbook cannot be read (${expected(p)}).`,
   "formula-without-value": (p) => `the formula ${got(p)} has no stored result.`,
   "cell-error": (p) => `the cell shows the error ${got(p)}.`,
-  "merged-filled": (p) => `merged cells (${got(p)}) were read as if each row had the value.`,
+  "merged-filled": (p) => `merged cells (${plain(p)}) were read as if each row had the value.`,
   "merged-across": (p) => `cells are merged across columns in this row (${got(p)}).`,
   "date-cell-in-text": (p) => `the cell holds a date (${got(p)}); expected ${expected(p)}.`,
 
@@ -64,7 +67,10 @@ const SENTENCES = {
   "not-whole": (p) => `${got(p)} is not a whole number.`,
   "number-out-of-range": (p) => `${got(p)} is out of range; expected ${expected(p)}.`,
   "ambiguous-number": (p) => `${got(p)} can be read in two ways (${expected(p)}).`,
-  "unknown-word": (p) => `${got(p)} is not known here; expected ${expected(p)}.`,
+  "unknown-word": (p) =>
+    p.remedy.startsWith("Did you mean")
+      ? `${got(p)} is not known here.`
+      : `${got(p)} is not known here; expected ${expected(p)}.`,
   "not-yes-or-no": (p) => `${got(p)} is neither yes nor no.`,
   "not-a-date": (p) => `${got(p)} is not a date.`,
   "short-year": (p) => `${got(p)} has a year of two digits.`,
@@ -83,7 +89,7 @@ const SENTENCES = {
   "unknown-person": (p) => `there is no person ${got(p)} in the people table.`,
   "unknown-store": (p) => `there is no store ${got(p)} in the stores table.`,
   "unknown-who": (p) => `${got(p)} is neither a person's code, nor a station, nor "everyone".`,
-  "waits-for": (p) => `${got(p)} wait here: what they speak of was itself set aside (${expected(p)}).`,
+  "waits-for": (p) => `${plain(p)} must wait: what is named here was itself set aside (${expected(p)}).`,
   disagreement: (p) => `${got(p)} disagrees with ${expected(p)}; both are kept.`,
   "day-outside": (p) => `${got(p)} is outside the campaign (${expected(p)}).`,
   "first-after-last": (p) => `${got(p)} comes after ${expected(p)}.`,
@@ -97,14 +103,14 @@ const SENTENCES = {
   "no-findings": () => "nothing has been tested yet; every item waits at the Door.",
 
   // Climate files
-  "climate-headings": (p) =>
-    `no headings for time, temperature and humidity were found (${got(p)}); the file was not read.`,
-  "reading-unreadable": (p) => `the reading cannot be used (${got(p)}).`,
+  "climate-headings": () =>
+    "no headings for time, temperature and humidity were found; the file was not read.",
+  "reading-unreadable": (p) => `the reading cannot be used (${plain(p)}).`,
   "rh-fraction": () => "every humidity is 1 or less; it was read as per cent, as the heading asks.",
   "reading-gap": (p) => `no reading ${expected(p)}.`,
   "reader-silent": (p) => `the reader gave no values ${expected(p)}.`,
   "reader-stuck": (p) => `the same values stand still ${expected(p)}.`,
-  "reading-order": (p) => `${got(p)} readings were not in the order of time; they were put in order.`,
+  "reading-order": (p) => `${plain(p)} readings were not in the order of time; they were put in order.`,
 } satisfies Record<string, Sentence>;
 
 /** Every code with a sentence here. */
@@ -113,13 +119,13 @@ export const problemCodes = (): readonly string[] => Object.keys(SENTENCES);
 
 /** The problem as a sentence: where, what, what to do. A code without a sentence is said plainly rather than not at all. */
 export function sayProblem(problem: Problem): string {
-  const sentence: Sentence = (SENTENCES as Record<string, Sentence>)[problem.code] ?? plainly;
+  const sentence: Sentence = (SENTENCES as Record<string, Sentence>)[problem.code] ?? unnamed;
   const where = placeOf(problem);
   const said = sentence(problem);
   return `${where === "" ? capital(said) : `${where}: ${said}`} ${problem.remedy}`.trim();
 }
 
-const plainly: Sentence = (p) => `${p.code.replaceAll("-", " ")}: ${got(p)}; expected ${expected(p)}.`;
+const unnamed: Sentence = (p) => `${p.code.replaceAll("-", " ")}: ${got(p)}; expected ${expected(p)}.`;
 const capital = (text: string): string => text.slice(0, 1).toUpperCase() + text.slice(1);
 
 function placeOf({ file, line, column }: Problem): string {

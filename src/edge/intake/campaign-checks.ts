@@ -14,17 +14,10 @@ export const checkCampaign = (campaign: Campaign): Problem[] => [
 
 function checkItems({ items, findings }: Campaign): Problem[] {
   if (items.length === 0)
-    return [
-      problem(
-        "no-rows",
-        "stop",
-        { file: "items" },
-        { remedy: "Mend the problems of this table, or add an item." },
-      ),
-    ];
+    return [problem("no-rows", "stop", {}, { remedy: "Mend the problems of this table, or add an item." })];
   return findings.length > 0
     ? []
-    : [problem("no-findings", "note", { file: "findings" }, { remedy: "Begin with the survey." })];
+    : [problem("no-findings", "note", {}, { remedy: "Begin with the survey." })];
 }
 
 const SKILL_WORDS: readonly (readonly [Skill, string])[] = [
@@ -34,24 +27,21 @@ const SKILL_WORDS: readonly (readonly [Skill, string])[] = [
 ];
 
 function checkPeople({ people }: Campaign): Problem[] {
-  const file = "people";
   if (people.length === 0)
-    return [
-      problem("no-people", "stop", { file }, { remedy: "Add the people who work to the people table." }),
-    ];
+    return [problem("no-people", "stop", {}, { remedy: "Add the people who work to the people table." })];
   const missing = SKILL_WORDS.filter(([skill]) => !people.some(({ skills }) => skills.includes(skill))).map(
     ([, expected]) =>
       problem(
         "nobody-can",
         "note",
-        { file },
+        {},
         { expected, remedy: "Add the skill to someone, or a person who has it." },
       ),
   );
   if (people.some(({ mouldWork, skills }) => mouldWork && skills.includes("clean"))) return missing;
   const remedy =
     "Everything with growth stays in the Ward until someone may. Do not press anyone; follow local rules and licensed practice.";
-  return [...missing, problem("nobody-mould-work", "note", { file, column: "mould_work" }, { remedy })];
+  return [...missing, problem("nobody-mould-work", "note", {}, { remedy })];
 }
 
 function checkCameras(campaign: Campaign): Problem[] {
@@ -74,7 +64,7 @@ function checkCameras(campaign: Campaign): Problem[] {
     problem(
       "camera-no-days",
       severity,
-      { file: "calendar" },
+      {},
       {
         got: id,
         expected: `${campaign.planFrom} and ${campaign.end}`,

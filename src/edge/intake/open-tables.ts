@@ -46,7 +46,7 @@ export async function openTables(folder: string, files: FolderFiles): Promise<Op
     for (const other of others) problems.push(twice(name, other.file));
   for (const [name, [severity, remedy]] of Object.entries(WITHOUT))
     if (!found.has(name) && !claimed.has(name))
-      problems.push(problem("missing-table", severity, { file: name }, { got: name, remedy }));
+      problems.push(problem("missing-table", severity, {}, { got: name, remedy }));
   return {
     sources: new Map([...found].flatMap(([name, [first]]) => (first ? [[name, first]] : []))),
     problems,

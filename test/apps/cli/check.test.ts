@@ -39,7 +39,7 @@ describe("leafward check", () => {
   test("a folder that cannot be used: 2", async () => {
     const { code, text } = await check(await emptyFolder());
     expect(code).toBe(2);
-    expect(text).toContain("is empty. Fill it with: leafward new <folder>");
+    expect(text).toContain('The folder "campaign" is empty. Fill it with: leafward new <folder>');
     expect(text).toContain("This folder cannot be used yet");
   });
   test("only notes: 0", async () => {
@@ -59,11 +59,11 @@ describe("leafward check", () => {
     const { code, text } = await check(folder);
     expect(code).toBe(1);
     expect(text).toContain(
-      'items.csv\n  MEND    Line 2, column leaves: "forty" is not a number. Write digits, e.g. 120.',
+      'items.csv\n  MEND    line 2, column leaves: "forty" is not a number. Write digits, e.g. 120.',
     );
-    expect(text).toMatch(/ {2}DECIDE {2}Line 3, column due: "02\/07\/2026" can be read in two ways/);
+    expect(text).toMatch(/ {2}DECIDE {2}line 3, column due: "02\/07\/2026" can be read in two ways/);
     expect(text).toMatch(/items +3 +1 +2/);
-    expect(text).toContain("1 to mend, 2 to decide, 1 to note.");
+    expect(text).toContain("1 to mend, 2 to decide, 2 to note.");
   });
   test("forty and more of a kind are shown in part, unless all are asked for", async () => {
     const bad = Array.from({ length: 1200 }, (_, i) => `A-${i},T,other,x`);

@@ -46,6 +46,11 @@ describe("every problem has its sentence", () => {
     expect(said).toMatch(/^a\.csv, line 2: .+[.] Mend it\.$/);
     expect(said).not.toMatch(/undefined|\[object/);
   });
+  test("every code that intake names has one", () => {
+    const named = [...intake.matchAll(/(?:problem|refused)\(\s*"([a-z0-9-]+)"/g)].map(([, code]) => code);
+    expect(named.length).toBeGreaterThan(50);
+    expect(named.filter((code) => !problemCodes().includes(code ?? ""))).toEqual([]);
+  });
   test("no sentence is kept that intake never says", () => {
     expect(problemCodes().filter((code) => !intake.includes(`"${code}"`))).toEqual([]);
   });

@@ -1,5 +1,5 @@
 import type { FactValue } from "../items/facts.ts";
-import type { Care, Ruling } from "./care.ts";
+import type { Care, Forbid, Ruling } from "./care.ts";
 import { decide } from "./decide.ts";
 import type { RuleBook } from "./rule-book.ts";
 
@@ -76,14 +76,15 @@ export function decideCase(book: RuleBook, given: Readonly<Record<string, unknow
     later: names(care.later),
     hold: care.hold,
     missingTests: care.missingTests,
-    until: Object.fromEntries(
-      care.forbid.map((each) => [
-        each.action,
-        each.until.map((until) => book.endings[until] ?? until).join("; "),
-      ]),
-    ),
+    until: Object.fromEntries(care.forbid.map((each) => [each.action, untilWords(book, each)])),
     reasons: reasonsOf(care),
   };
+}
+
+/** A ban that never ends for the team is said as that alone; others say all that must happen first. */
+function untilWords(book: RuleBook, ban: Forbid): string {
+  const ends = ban.until.includes("never") ? ["never"] : ban.until;
+  return ends.map((until) => book.endings[until] ?? until).join("; ");
 }
 
 function reasonsOf(care: Care): CaseAnswer["reasons"] {

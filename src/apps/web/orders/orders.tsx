@@ -10,7 +10,7 @@ export const Orders = ({ plan }: { plan: Plan }) => (
     {plan.orders.length === 0 ? (
       <Empty title={orders.empty} help={orders.emptyHelp} />
     ) : (
-      <div className="wide" tabIndex={0} role="region" aria-label={orders.heading}>
+      <div className="wide" tabIndex={0} role="group" aria-label={orders.heading}>
         <table>
           <thead>
             <tr>

@@ -24,7 +24,7 @@ export function PeoplePicture({
   const height = HEAD + ROW * people.length;
   return (
     <>
-      <div className="wide" tabIndex={0} role="region" aria-label={words.heading}>
+      <div className="wide" tabIndex={0} role="group" aria-label={words.heading}>
         <svg
           className="people-picture"
           viewBox={`0 0 ${width} ${height}`}

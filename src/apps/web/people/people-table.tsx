@@ -14,7 +14,7 @@ export const PeopleTable = ({
   people: readonly Person[];
   days: readonly Day[];
 }) => (
-  <div className="wide" tabIndex={0} role="region" aria-label={words.heading}>
+  <div className="wide" tabIndex={0} role="group" aria-label={words.heading}>
     <table>
       <thead>
         <tr>

@@ -17,9 +17,9 @@ export function projectStores(campaign: Campaign, use: UseByDay): { lines: Store
   for (const store of campaign.stores) {
     const series = use.get(store.use);
     const share = series ? shareOf(campaign, store) : 0;
-    const line = lineOf(campaign, store, series ?? new Float64Array(0), share);
+    const { line, short } = lineOf(campaign, store, series ?? new Float64Array(0), share);
     lines.push(line);
-    const order = line.runsOut ? orderOf(campaign, store, line, line.runsOut) : null;
+    const order = line.runsOut ? orderOf(campaign, store, short, line.runsOut) : null;
     if (order) orders.push(order);
   }
   orders.sort((a, b) => a.orderBy.localeCompare(b.orderBy) || a.store.localeCompare(b.store));
@@ -38,19 +38,27 @@ const expectedOf = (campaign: Campaign, store: Store): number =>
     .filter((delivery) => delivery.store === store.id && delivery.day >= campaign.planFrom)
     .reduce((sum, delivery) => sum + delivery.quantity, 0);
 
-function lineOf(campaign: Campaign, store: Store, series: Float64Array, share: number): StoreLine {
+/** The store's line, and how much is short on its worst day. */
+function lineOf(
+  campaign: Campaign,
+  store: Store,
+  series: Float64Array,
+  share: number,
+): { line: StoreLine; short: number } {
   const arrivals = campaign.deliveries.filter((delivery) => delivery.store === store.id);
   let left = store.onHand;
   let used = 0;
+  let short = 0;
   let runsOut: Day | null = null;
   series.forEach((quantity, d) => {
     const day = addDays(campaign.planFrom, d);
     for (const delivery of arrivals) if (delivery.day === day) left += delivery.quantity;
     left -= quantity * share;
     used += quantity * share;
+    short = Math.max(short, -left);
     if (left < -1e-6 && !runsOut) runsOut = day;
   });
-  return {
+  const line = {
     store: store.id,
     name: store.name,
     unit: store.unit,
@@ -59,11 +67,11 @@ function lineOf(campaign: Campaign, store: Store, series: Float64Array, share: n
     used,
     runsOut,
   };
+  return { line, short };
 }
 
-function orderOf(campaign: Campaign, store: Store, line: StoreLine, neededBy: Day): Order | null {
-  const missing = line.used - line.onHand - line.expected;
-  const packs = Math.max(1, Math.ceil((Math.max(missing, 0) * (1 + BUFFER)) / store.pack));
+function orderOf(campaign: Campaign, store: Store, short: number, neededBy: Day): Order | null {
+  const packs = Math.max(1, Math.ceil((short * (1 + BUFFER)) / store.pack));
   const wanted = addDays(neededBy, -store.leadDays - EARLY_DAYS);
   const orderBy = [wanted, ...(store.orderBy ? [store.orderBy] : [])].sort()[0] as Day;
   const late = addDays(campaign.planFrom, store.leadDays) > neededBy;

@@ -74,7 +74,7 @@ export function benchCardView(care: ItemCare, route: Route, context: CardContext
     ],
     askWho: [
       ...new Set([
-        ...route.askWho.map(sayDo),
+        ...route.askWho.map((who) => sayDo(who).replace(/^Ask /, "")),
         ...route.stoppedBy.map((reason) => `Set aside: ${reason.text}`),
       ]),
     ],

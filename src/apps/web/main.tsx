@@ -1,6 +1,7 @@
 import { StrictMode } from "react";
 import { createRoot } from "react-dom/client";
 import "./tokens.css";
+import "./fonts.css";
 import "./base.css";
 import { Page } from "./page.tsx";
 

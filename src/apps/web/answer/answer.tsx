@@ -32,7 +32,7 @@ export function Answer({ plan }: { plan: Plan }) {
         ))}
       </dl>
       <FinishLine plan={plan} />
-      <p>
+      <p className="answer-boxed">
         {answer.boxed(
           count(finish.boxed.p10).text,
           count(finish.boxed.p50).text,

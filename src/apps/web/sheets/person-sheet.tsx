@@ -10,19 +10,27 @@ export function PersonSheet({ name, pieces }: { name: string; pieces: readonly A
   const near = pieces.filter((piece) => piece.exposed);
   const day = pieces[0]?.day;
   return (
-    <details className="sheet">
+    <details className="sheet" open>
       <summary>
-        <strong>{name}</strong> {day && sheets.day(sayDay(day, LOCALE, "short"))} ·{" "}
-        {sheets.total(sum(pieces))}
-        {near.length > 0 && ` · ${sheets.exposed(sum(near))}`}
+        <strong>{name}</strong>{" "}
+        <span className="quiet">
+          {day && sheets.day(sayDay(day, LOCALE, "short"))} · {sheets.total(sum(pieces))}
+          {near.length > 0 && ` · ${sheets.exposed(sum(near))}`}
+        </span>
       </summary>
       <ol>
         {pieces.map((piece) => (
           <li key={piece.order}>
-            {piece.order}. <strong>{piece.item}</strong> {sheets.acts[piece.act]},{" "}
-            {sayMinutes(Math.max(1, Math.round(piece.minutes)), LOCALE)}
-            {piece.station && ` ${sheets.at(piece.station)}`}
-            {piece.exposed && <em> · {sheets.mould}</em>}
+            <p className="sheet-act">
+              <strong>
+                {sheets.acts[piece.act]} {piece.item}
+              </strong>
+              <span>{sayMinutes(Math.max(1, Math.round(piece.minutes)), LOCALE)}</span>
+            </p>
+            <p className="quiet">
+              {piece.station && sheets.at(piece.station)}{" "}
+              {piece.exposed && <span className="sheet-mould">{sheets.mould}</span>}
+            </p>
             {piece.wipeAfter && <p className="sheet-wipe">{sheets.wipe(piece.station)}</p>}
           </li>
         ))}

@@ -4,7 +4,7 @@ import { Empty, Section } from "../frame/section.tsx";
 import { PersonSheet } from "./person-sheet.tsx";
 import "./sheets.css";
 
-/** Each person's first day, folded up until it is wanted. */
+/** Each person's first day, which can be folded away. */
 export function Sheets({ plan }: { plan: Plan }) {
   const people = plan.people.filter((person) => plan.assignments.some((each) => each.person === person.code));
   return (
@@ -12,13 +12,15 @@ export function Sheets({ plan }: { plan: Plan }) {
       {people.length === 0 ? (
         <Empty title={sheets.empty} help={sheets.emptyHelp} />
       ) : (
-        people.map((person) => (
-          <PersonSheet
-            key={person.code}
-            name={person.name}
-            pieces={plan.assignments.filter((each) => each.person === person.code)}
-          />
-        ))
+        <div className="sheets">
+          {people.map((person) => (
+            <PersonSheet
+              key={person.code}
+              name={person.name}
+              pieces={plan.assignments.filter((each) => each.person === person.code)}
+            />
+          ))}
+        </div>
       )}
     </Section>
   );

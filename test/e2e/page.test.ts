@@ -54,6 +54,9 @@ describe.skipIf(executablePath === null)("the page, in a real browser", () => {
     });
     await page.goto(address);
     await page.getByRole("heading", { level: 1 }).waitFor();
+    await page.evaluate(async () => {
+      await document.fonts.ready;
+    });
     return page;
   }
 

@@ -144,7 +144,8 @@ export const left = {
   must: "must be done",
   ask: (who: string) => `Ask ${who}`,
   rule: (id: string) => `Rule ${id}`,
-  source: (source: string, status: string) => `Source: ${source} (${status})`,
+  source: (source: string, status: string) =>
+    source.startsWith(status) ? `Source: ${source}` : `Source: ${source} (${status})`,
   because: (facts: string) => `Found: ${facts}`,
   unsure: "acted on as the safer side of “unsure”",
   safety: "people’s safety",

@@ -8,6 +8,8 @@ import { LeftItem } from "./left-item.tsx";
 import "./left.css";
 
 const KINDS = ["no time", "set aside", "at the Door"] as const;
+/** Shown of each kind at first, and how many more at a press. */
+const FIRST = 6;
 const STEP = 20;
 
 /** Items without a place, by kind, with why, rule and whom to ask. */
@@ -50,7 +52,7 @@ function Kind({
   items: readonly Left[];
   searching: boolean;
 }) {
-  const [most, setMost] = useState(STEP / 4);
+  const [most, setMost] = useState(FIRST);
   return (
     <div className="left-kind">
       <h3>

@@ -3,6 +3,7 @@ import { sayDay } from "../../../core/say/dates.ts";
 import { orders } from "../../../core/say/page.ts";
 import { count, LOCALE } from "../frame/reader.ts";
 import { Empty, Section } from "../frame/section.tsx";
+import "./orders.css";
 
 /** Orders to send, the earliest first; lateness is said in words. */
 export const Orders = ({ plan }: { plan: Plan }) => (
@@ -23,9 +24,9 @@ export const Orders = ({ plan }: { plan: Plan }) => (
           <tbody>
             {plan.orders.map((order) => (
               <tr key={order.store}>
-                <td>
+                <td className="orders-day">
                   {order.orderBy === plan.planFrom ? orders.today : sayDay(order.orderBy, LOCALE, "short")}
-                  {order.late && <strong> · {orders.late}</strong>}
+                  {order.late && <strong className="orders-late">{orders.late}</strong>}
                 </td>
                 <th scope="row">{order.name}</th>
                 <td>

@@ -3,6 +3,9 @@ import { sayDay, sayMinutes } from "../../../core/say/dates.ts";
 import { sheets } from "../../../core/say/page.ts";
 import { LOCALE } from "../frame/reader.ts";
 
+/** Up to so many pieces of work a sheet lies open; a longer one is folded until it is wanted. */
+const SHORT = 8;
+
 /** One person's first day in order, wipe-downs between. */
 export function PersonSheet({ name, pieces }: { name: string; pieces: readonly Assignment[] }) {
   const sum = (some: readonly Assignment[]): string =>
@@ -10,7 +13,7 @@ export function PersonSheet({ name, pieces }: { name: string; pieces: readonly A
   const near = pieces.filter((piece) => piece.exposed);
   const day = pieces[0]?.day;
   return (
-    <details className="sheet" open>
+    <details className="sheet" open={pieces.length <= SHORT}>
       <summary>
         <strong>{name}</strong>{" "}
         <span className="quiet">
@@ -23,7 +26,7 @@ export function PersonSheet({ name, pieces }: { name: string; pieces: readonly A
           <li key={piece.order}>
             <p className="sheet-act">
               <strong>
-                {sheets.acts[piece.act]} {piece.item}
+                {sheets.acts[piece.act]} <span className="sheet-item">{piece.item}</span>
               </strong>
               <span>{sayMinutes(Math.max(1, Math.round(piece.minutes)), LOCALE)}</span>
             </p>

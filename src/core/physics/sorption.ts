@@ -36,7 +36,7 @@ export const ROOM_DRY_BULB = { low: 0, high: 50 } as const; // °C
 export const ADSORPTION_SHARE_OF_DESORPTION = { low: 0.8, high: 0.85 } as const;
 
 /** What the relative humidity in a closed bag does per kelvin of warming, as a fraction per K.
- *  Usual 0.17 to 0.19 % per K by the wood equation, at most about 0.33 in a closed box with wood (Studies in Conservation, 1964). */
+ *  Usual 0.17 to 0.19 % per K between 20 and 30 °C by the wood equation, less when colder; at most about 0.33 in a closed box with wood (Studies in Conservation, 1964). */
 export const RELHUM_PER_KELVIN = { low: 0.0015, usual: 0.002, high: 0.0035 } as const;
 
 // ---------------------------------------------------------------------------------------------------- GAB

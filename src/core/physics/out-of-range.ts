@@ -18,3 +18,9 @@ export class OutOfRange extends RangeError {
     this.high = high;
   }
 }
+
+/** The value itself, when it lies in the range, ends included.   @throws OutOfRange otherwise, and when it is no number */
+export function withinRange(what: string, got: number, unit: string, low: number, high: number): number {
+  if (!(got >= low && got <= high)) throw new OutOfRange(what, got, unit, low, high);
+  return got;
+}

@@ -1,0 +1,361 @@
+/**
+ * The mould watch: a long series of readings under three lamps together, with the dose model as a second opinion.
+ *
+ * 1. damp: 65 % or more at the surface for 48 hours. Watch.
+ * 2. critical: above the critical-humidity parabola of the readiest surfaces. Act.
+ * 3. index: the VTT mould index reaches 1. Act; from 3 it can be seen.
+ *
+ * No lamp is an all-clear: the index is blind below 80 %, and a series tells only of the place where the logger lay.
+ */
+import { DoseMeter, IndexMeter, RunMeter } from "./_internals/mould-meters.ts";
+import { satVapourPressure } from "./moist-air.ts";
+import { GROWTH_CLASSES, type GrowthClassName } from "./mould-growth.ts";
+import {
+  CRITICAL_DOSE_DAYS,
+  criticalRelHum,
+  DAMP_HOURS,
+  DAMP_RELHUM,
+  PARABOLA_RANGE,
+  type SurfaceGroup,
+} from "./mould-limits.ts";
+import { OutOfRange, withinRange } from "./out-of-range.ts";
+
+/** Readings of one logger, oldest first. A reading stands until the next one; the last ends the series. */
+export interface ClimateSeries {
+  /** Hours since 1970-01-01, strictly rising, one for each reading; or the first and the even step between readings. */
+  readonly hours: Float64Array | { readonly start: number; readonly step: number };
+  /** Air, °C. NaN in any column: no reading at that moment. */
+  readonly dryBulb: Float64Array;
+  /** Air, 0 to 1. Up to 1.05 is taken as saturated, since loggers over-read there. */
+  readonly relHum: Float64Array;
+  /** Temperature of the coldest surface, °C. Where it is colder than the air, growth is judged at the surface. */
+  readonly surface?: Float64Array;
+}
+
+export interface WatchRules {
+  /** `very-sensitive` unless told. */
+  readonly growthClass: GrowthClassName;
+  /** How fast the index recedes when dry, 0 to 1; 0.25 unless told. */
+  readonly declineFactor: number;
+  /** Index at the start, 0 to 6: above 0 when mould has grown there before. */
+  readonly startIndex: number;
+  /** Group of the parabola; `a`, the readiest, unless told. */
+  readonly surfaceGroup: SurfaceGroup;
+}
+
+export const USUAL_RULES: WatchRules = {
+  growthClass: "very-sensitive",
+  declineFactor: 0.25,
+  startIndex: 0,
+  surfaceGroup: "a",
+};
+
+/** Something that went on without a break. Moments are hours since 1970-01-01. */
+export interface Run {
+  readonly from: number;
+  readonly hours: number;
+}
+export interface Lamp {
+  /** At any time in the series. */
+  readonly isLit: boolean;
+  /** At the end of the series. */
+  readonly isLitNow: boolean;
+  readonly firstLit: number | null;
+  readonly longest: Run | null;
+  /** What is still going on at the end. */
+  readonly now: Run | null;
+  /** Hours of all runs together. */
+  readonly hours: number;
+}
+export interface Moment {
+  readonly at: number;
+  readonly relHum: number;
+  readonly temperature: number;
+}
+export type WatchReason =
+  | { readonly code: "damp-too-long" | "above-critical"; readonly hours: number; readonly from: number }
+  | { readonly code: "index-at-one" | "index-visible"; readonly index: number; readonly at: number }
+  | { readonly code: "dose-reached"; readonly days: number; readonly at: number };
+
+export interface MouldWatch {
+  /** `unknown`: no two readings within 6 hours. `quiet`: no lamp, which is no all-clear. */
+  readonly state: "unknown" | "quiet" | "watch" | "act";
+  /** The same at the end of the series. */
+  readonly stateNow: "unknown" | "quiet" | "watch" | "act";
+  readonly damp: Lamp;
+  /** With the degree counted: hours above, times how far above (fraction · h). */
+  readonly critical: Lamp & { readonly excessHours: number };
+  readonly index: Lamp & {
+    readonly growthClass: GrowthClassName;
+    readonly highest: number;
+    readonly atEnd: number;
+    readonly firstVisible: number | null;
+  };
+  /** Second opinion: days of full dose, and whether it parts from the index. */
+  readonly dose: { readonly highest: number; readonly share: number; readonly disagrees: boolean };
+  readonly dampest: Moment | null;
+  /** Where the humidity stood furthest above the parabola (or least below it). */
+  readonly furthest: (Moment & { readonly excess: number }) | null;
+  /** Stretches without a gap of more than 6 h; each is judged by itself. */
+  readonly stretches: readonly Run[];
+  readonly readings: { readonly used: number; readonly missing: number };
+  readonly reasons: readonly WatchReason[];
+  readonly cautions: readonly WatchCaution[];
+}
+export type WatchCaution =
+  | "vtt-alone-is-no-all-clear"
+  | "quiet-is-no-all-clear"
+  | "index-blind-below-80"
+  | "second-opinion-disagrees"
+  | "series-has-gaps"
+  | "air-not-surface"
+  | "reading-above-saturation"
+  | "warmer-than-fitted"
+  | "no-readings";
+
+/** Longest step over which a reading may stand, h. Source: the index is not additive over gaps; the 6 h are common practice, no source. */
+export const LONGEST_STEP = 6;
+const OVER_READ = 1.05;
+
+/** Watches over a series of any length; time grows with the number of readings alone.
+ *  @throws OutOfRange naming the reading when a temperature is outside −60 to 90 °C, a humidity outside 0 to 1.05, or time does not rise
+ *  @throws RangeError when the columns differ in length */
+export function watchMould(series: ClimateSeries, given: Partial<WatchRules> = {}): MouldWatch {
+  const rules = { ...USUAL_RULES, ...given };
+  checkLengths(series);
+  withinRange("index at the start", rules.startIndex, "1", 0, 6);
+  withinRange("decline factor", rules.declineFactor, "1", 0, 1);
+  const watch = new Watch(rules);
+  readThrough(series, watch);
+  return watch.result(zeroOf(series), series.surface === undefined);
+}
+
+function checkLengths({ hours, dryBulb, relHum, surface }: ClimateSeries): void {
+  const times = hours instanceof Float64Array ? hours.length : relHum.length;
+  const lengths = [times, dryBulb.length, surface?.length ?? relHum.length];
+  if (lengths.some((length) => length !== relHum.length))
+    throw new RangeError(
+      `The columns differ in length: ${relHum.length} humidities, but ${lengths.join(", ")}`,
+    );
+  if (!(hours instanceof Float64Array)) withinRange("step between readings", hours.step, "h", 1e-4, 8760);
+}
+
+/** Moments are counted from the first reading, so that steps of minutes keep their digits. */
+const zeroOf = ({ hours }: ClimateSeries): number =>
+  hours instanceof Float64Array ? (hours[0] ?? 0) : hours.start;
+
+/** One pass over the readings; a column that has none at a moment leaves the reading before standing. */
+function readThrough(series: ClimateSeries, watch: Watch): void {
+  const { relHum, dryBulb, surface, hours } = series;
+  const times = hours instanceof Float64Array ? hours : null;
+  const step = hours instanceof Float64Array ? 0 : hours.step;
+  const zero = zeroOf(series);
+  const walls = surface ?? dryBulb;
+  for (let i = 0; i < relHum.length; i++) {
+    // Every column is as long as relHum: checked on entry.
+    const air = dryBulb[i] as number;
+    const humidity = relHum[i] as number;
+    const wall = walls[i] as number;
+    if (Number.isNaN(air + humidity + wall)) watch.missing++;
+    else watch.take(times === null ? i * step : (times[i] as number) - zero, air, humidity, wall, i);
+  }
+  watch.endStretch();
+}
+
+/** The meters, and the reading that stands until the next. */
+class Watch {
+  missing = 0;
+  readonly #rules: WatchRules;
+  readonly #damp = new RunMeter(DAMP_HOURS);
+  readonly #critical = new RunMeter(0);
+  readonly #atOne = new RunMeter(0);
+  readonly #visible = new RunMeter(0);
+  readonly #index: IndexMeter;
+  readonly #dose = new DoseMeter();
+  readonly #stretches: Run[] = [];
+  #used = 0;
+  #excessHours = 0;
+  #wasOverRead = false;
+  #wasTooWarm = false;
+  #stretchFrom = Number.NaN;
+  /** The reading that stands: moment, and temperature and humidity where growth is judged. */
+  #at = Number.NaN;
+  #T = Number.NaN;
+  #relHum = Number.NaN;
+  #excess = Number.NaN;
+  /** The dampest reading, and the one furthest above the parabola. */
+  #dampest = { at: Number.NaN, relHum: -1.5, temperature: Number.NaN };
+  #furthest = { at: Number.NaN, relHum: Number.NaN, temperature: Number.NaN, excess: -2.5 };
+
+  constructor(rules: WatchRules) {
+    this.#rules = rules;
+    this.#index = new IndexMeter(rules.startIndex, GROWTH_CLASSES[rules.growthClass], rules.declineFactor);
+  }
+
+  /** Takes the next reading; `n` is its place in the series, from 0. */
+  take(at: number, air: number, humidity: number, wall: number, n: number): void {
+    this.#check(at, air, humidity, wall, n);
+    const stepHours = at - this.#at;
+    if (stepHours <= LONGEST_STEP) this.#step(stepHours);
+    else this.#startStretch(at);
+    this.#stand(at, air, humidity, wall);
+    this.#used++;
+  }
+
+  #check(at: number, air: number, humidity: number, wall: number, n: number): void {
+    if (humidity > 1) this.#wasOverRead = true;
+    if (at <= this.#at)
+      throw new OutOfRange(`hours of reading ${n + 1}`, at, "h", this.#at, Number.POSITIVE_INFINITY);
+    if (!(air >= -60 && air <= 90))
+      throw new OutOfRange(`temperature of reading ${n + 1}`, air, "°C", -60, 90);
+    if (!(wall >= -60 && wall <= 90))
+      throw new OutOfRange(`surface of reading ${n + 1}`, wall, "°C", -60, 90);
+    if (!(humidity >= 0 && humidity <= OVER_READ))
+      throw new OutOfRange(`relative humidity of reading ${n + 1}`, humidity, "1", 0, OVER_READ);
+  }
+
+  #stand(at: number, air: number, humidity: number, wall: number): void {
+    let relHum = Math.min(1, humidity);
+    if (wall < air) relHum = Math.min(1, (relHum * satVapourPressure(air)) / satVapourPressure(wall));
+    const T = Math.min(air, wall);
+    if (T > PARABOLA_RANGE.high) this.#wasTooWarm = true;
+    const excess = relHum - heldCriticalRelHum(T, this.#rules.surfaceGroup);
+    this.#at = at;
+    this.#T = T;
+    this.#relHum = relHum;
+    this.#excess = excess;
+    if (relHum > this.#dampest.relHum) note(this.#dampest, at, relHum, T);
+    if (excess > this.#furthest.excess) {
+      note(this.#furthest, at, relHum, T);
+      this.#furthest.excess = excess;
+    }
+  }
+
+  #step(stepHours: number): void {
+    const from = this.#at;
+    this.#damp.step(this.#relHum >= DAMP_RELHUM, from, stepHours);
+    this.#critical.step(this.#excess > 0, from, stepHours);
+    if (this.#excess > 0) this.#excessHours += this.#excess * stepHours;
+    this.#index.step(this.#T, this.#relHum, from, stepHours);
+    this.#atOne.step(this.#index.index >= 1, from + stepHours, stepHours);
+    this.#visible.step(this.#index.index >= 3, from + stepHours, stepHours);
+    this.#dose.step(this.#T, this.#relHum, from, stepHours);
+  }
+
+  #startStretch(at: number): void {
+    if (!Number.isNaN(this.#at)) {
+      this.endStretch();
+      for (const run of [this.#damp, this.#critical, this.#atOne, this.#visible]) run.breakOff();
+      this.#index.breakOff();
+    }
+    this.#stretchFrom = at;
+  }
+
+  endStretch(): void {
+    if (Number.isNaN(this.#at)) return;
+    this.#dose.breakOff(this.#at);
+    this.#stretches.push({ from: this.#stretchFrom, hours: this.#at - this.#stretchFrom });
+  }
+
+  result(zero: number, isAirOnly: boolean): MouldWatch {
+    const isKnown = this.#stretches.some((stretch) => stretch.hours > 0);
+    const damp = lampOf(this.#damp, zero);
+    const critical = { ...lampOf(this.#critical, zero), excessHours: this.#excessHours };
+    const index = { ...lampOf(this.#atOne, zero), ...this.#indexResult(zero) };
+    const dose = this.#doseResult();
+    const isDose = dose.share >= 1;
+    const state = stateOf(isKnown, damp.isLit || isDose, critical.isLit || index.isLit);
+    return {
+      state,
+      stateNow: stateOf(isKnown, damp.isLitNow, critical.isLitNow || index.isLitNow),
+      damp,
+      critical,
+      index,
+      dose,
+      dampest: this.#used > 0 ? { ...this.#dampest, at: zero + this.#dampest.at } : null,
+      furthest: this.#used > 0 ? { ...this.#furthest, at: zero + this.#furthest.at } : null,
+      stretches: this.#stretches.map(({ from, hours }) => ({ from: zero + from, hours })),
+      readings: { used: this.#used, missing: this.missing },
+      reasons: this.#reasons(zero, damp, critical, index),
+      cautions: this.#cautions(state, isAirOnly, damp.isLit || critical.isLit, dose.disagrees),
+    };
+  }
+
+  #indexResult(zero: number) {
+    return {
+      growthClass: this.#rules.growthClass,
+      highest: this.#index.highest,
+      atEnd: this.#index.index,
+      firstVisible: this.#visible.isLit ? zero + this.#visible.firstLit : null,
+    };
+  }
+
+  #doseResult() {
+    const share = this.#dose.highest / CRITICAL_DOSE_DAYS;
+    return { highest: this.#dose.highest, share, disagrees: share >= 1 !== this.#index.highest >= 1 };
+  }
+
+  #reasons(zero: number, damp: Lamp, critical: Lamp, index: MouldWatch["index"]): WatchReason[] {
+    const reasons: WatchReason[] = [];
+    const at = zero + this.#index.highestAt;
+    if (damp.isLit && damp.longest) reasons.push({ code: "damp-too-long", ...damp.longest });
+    if (critical.isLit && critical.longest) reasons.push({ code: "above-critical", ...critical.longest });
+    if (index.isLit)
+      reasons.push({ code: index.highest >= 3 ? "index-visible" : "index-at-one", index: index.highest, at });
+    if (this.#dose.highest >= CRITICAL_DOSE_DAYS)
+      reasons.push({ code: "dose-reached", days: this.#dose.highest, at: zero + this.#dose.highestAt });
+    return reasons;
+  }
+
+  #cautions(
+    state: MouldWatch["state"],
+    isAirOnly: boolean,
+    isDamp: boolean,
+    disagrees: boolean,
+  ): WatchCaution[] {
+    const holds: Record<WatchCaution, boolean> = {
+      "no-readings": state === "unknown",
+      "vtt-alone-is-no-all-clear": true,
+      "quiet-is-no-all-clear": state === "quiet",
+      "index-blind-below-80": isDamp && this.#index.highest < 1,
+      "second-opinion-disagrees": disagrees,
+      "series-has-gaps": this.#stretches.length > 1,
+      "air-not-surface": isAirOnly,
+      "reading-above-saturation": this.#wasOverRead,
+      "warmer-than-fitted": this.#wasTooWarm,
+    };
+    return (Object.keys(holds) as WatchCaution[]).filter((code) => holds[code]);
+  }
+}
+
+/** The parabola, held at its warm end, where it has turned up again, and at saturation in the cold. */
+function heldCriticalRelHum(T: number, group: SurfaceGroup): number {
+  const held = Math.min(PARABOLA_RANGE.high, Math.max(PARABOLA_RANGE.low, T));
+  return Math.min(1, criticalRelHum(held, group));
+}
+
+function note(
+  moment: { at: number; relHum: number; temperature: number },
+  at: number,
+  relHum: number,
+  T: number,
+) {
+  moment.at = at;
+  moment.relHum = relHum;
+  moment.temperature = T;
+}
+
+function stateOf(isKnown: boolean, isWatch: boolean, isAct: boolean): MouldWatch["state"] {
+  if (!isKnown) return "unknown";
+  if (isAct) return "act";
+  return isWatch ? "watch" : "quiet";
+}
+
+const lampOf = (run: RunMeter, zero: number): Lamp => ({
+  isLit: run.isLit,
+  isLitNow: run.isLitNow,
+  firstLit: run.isLit ? zero + run.firstLit : null,
+  longest: run.longestHours > 0 ? { from: zero + run.longestFrom, hours: run.longestHours } : null,
+  now: run.runHours > 0 ? { from: zero + run.runFrom, hours: run.runHours } : null,
+  hours: run.hours,
+});

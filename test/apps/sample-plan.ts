@@ -1,4 +1,4 @@
-import type { Reason } from "../../src/core/care/care.ts";
+import type { Reason } from "../../src/core/care/reason.ts";
 import type { Act } from "../../src/core/items/campaign.ts";
 import type { Assignment, Left, PersonDay, Plan } from "../../src/core/plan/plan.ts";
 import { addDays, type Day, weekdayOf } from "../../src/core/units/day.ts";
@@ -105,7 +105,6 @@ const NITRATE: Reason = {
   why: "Burns fiercely without air and gives poison gas; trapped gas speeds decay",
   source: "KODAK-H182",
   sourceStatus: "seen",
-  because: ["obs.edge_mark = none", "item.date_earliest = 1936"],
   fromUnsure: true,
 };
 const GREEN: Reason = {
@@ -115,7 +114,6 @@ const GREEN: Reason = {
   why: "The colour is loosely bound and comes off on hands; bag, gloves and wiped surfaces keep it in",
   source: "PBP",
   sourceStatus: "seen",
-  because: ["obs.colour_bright_green = yes"],
   fromUnsure: false,
 };
 const UNTESTED: Reason = {
@@ -125,7 +123,6 @@ const UNTESTED: Reason = {
   why: "A missing answer is not a no",
   source: "CP",
   sourceStatus: "common practice",
-  because: [],
   fromUnsure: false,
 };
 

@@ -1,25 +1,8 @@
 import type { Act } from "../items/campaign.ts";
-
-/** People > object > evidence and custodian > pace. */
-export type Tier = 1 | 2 | 3 | 4;
-export type Verb = "require" | "forbid" | "prefer" | "warn" | "escalate";
-
-/** Why something holds: the rule, and the findings that fired it. */
-export interface Reason {
-  readonly rule: string;
-  readonly tier: Tier;
-  readonly text: string;
-  readonly why: string;
-  readonly source: string;
-  readonly sourceStatus: string;
-  /** Facts the rule read, as `obs.rub_mark = clear`. */
-  readonly because: readonly string[];
-  /** True when an `unsure` was acted on as the safer side. */
-  readonly fromUnsure: boolean;
-}
-
-/** `never`: not by this team; otherwise what ends the ban, an id of `data/endings.json`. */
-export type Until = "never" | (string & {});
+import type { Facts } from "../items/facts.ts";
+import type { Firing } from "./evaluate.ts";
+import type { Reason, Until } from "./reason.ts";
+import type { Rest } from "./rule-book.ts";
 
 export interface Ruling {
   readonly action: string;
@@ -34,6 +17,8 @@ export interface Forbid extends Ruling {
 
 /** The decided outcome for one set of facts. */
 export interface Care {
+  /** What was known when it was decided. */
+  readonly facts: Facts;
   readonly conditions: readonly string[];
   /** Conditions that an `unsure` leaves open; protective rules act on them as if present. */
   readonly unsureConditions: readonly string[];
@@ -52,6 +37,12 @@ export interface Care {
   readonly missingTests: readonly string[];
   /** Rules that wait on an `unsure`, with the facts that would settle them. */
   readonly waiting: readonly { readonly rule: string; readonly facts: readonly string[] }[];
+  /** The rules this part's own facts fired. */
+  readonly fired: readonly Firing[];
+  /** Bans by action. */
+  readonly banned: ReadonlyMap<string, Forbid>;
+  /** Where it stays meanwhile; null would be a fault of the rules, proved not to happen. */
+  readonly rest: Rest | null;
 }
 
 /** Low, typical, high minutes (or days) of one norm. */
@@ -71,11 +62,21 @@ export interface Step {
   readonly exposed: boolean;
   /** Working tools or methods allowed, gentlest first. */
   readonly methods: readonly string[];
+  /** Parts that are done another way at the same sitting. */
+  readonly parts: readonly StepPart[];
   readonly protection: readonly string[];
   /** Consumable norm id → quantity for this item. */
   readonly uses: Readonly<Record<string, number>>;
   /** How dirty the station is afterwards: 0 clean, 1 dusty, 2 red rot, 3 dormant mould, 4 poison. */
   readonly dirt: 0 | 1 | 2 | 3 | 4;
+}
+
+/** A part's own way of being cleaned. */
+export interface StepPart {
+  readonly name: string;
+  readonly leaves: number;
+  /** Allowed methods, gentlest first; empty: it is left as it is. */
+  readonly methods: readonly string[];
 }
 
 /** What becomes of an item. */

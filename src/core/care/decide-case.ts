@@ -33,6 +33,8 @@ export interface CaseAnswer {
   readonly hold: boolean;
   readonly missingTests: readonly string[];
   readonly until: Readonly<Record<string, string>>;
+  /** Where it stays meanwhile. */
+  readonly rest: string;
   readonly reasons: readonly {
     readonly verb: string;
     readonly action: string;
@@ -77,7 +79,8 @@ export function decideCase(book: RuleBook, given: Readonly<Record<string, unknow
     hold: care.hold,
     missingTests: care.missingTests,
     until: Object.fromEntries(care.forbid.map((each) => [each.action, untilWords(book, each)])),
-    reasons: reasonsOf(care),
+    rest: care.rest?.says ?? "",
+    reasons: reasonsOf(book, care),
   };
 }
 
@@ -87,11 +90,32 @@ function untilWords(book: RuleBook, ban: Forbid): string {
   return ends.map((until) => book.endings[until] ?? until).join("; ");
 }
 
-function reasonsOf(care: Care): CaseAnswer["reasons"] {
+function reasonsOf(book: RuleBook, care: Care): CaseAnswer["reasons"] {
   const verbs = ["require", "forbid", "prefer", "warn", "escalate"] as const;
+  const rules = new Map(book.rules.map((rule) => [rule.id, rule]));
   return verbs.flatMap((verb) =>
     care[verb].flatMap((ruling) =>
-      ruling.reasons.map((reason) => ({ verb, action: ruling.action, ...reason })),
+      ruling.reasons.map((reason) => ({
+        verb,
+        action: ruling.action,
+        ...reason,
+        because: becauseOf(rules.get(reason.rule)?.reads ?? [], care),
+      })),
     ),
   );
 }
+
+/** The facts a rule read and found, as `obs.rub_mark = clear`; conditions as what they came out as. */
+export function becauseOf(reads: readonly string[], care: Care): string[] {
+  return reads.flatMap((name) => {
+    const value = name.startsWith("cond.") ? conditionWord(name.slice(5), care) : care.facts[name];
+    return value === undefined ? [] : [`${name} = ${Array.isArray(value) ? value.join(" + ") : value}`];
+  });
+}
+
+const conditionWord = (condition: string, care: Care): FactValue | undefined =>
+  care.conditions.includes(condition)
+    ? "yes"
+    : care.unsureConditions.includes(condition)
+      ? "unsure"
+      : undefined;

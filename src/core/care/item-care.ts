@@ -1,83 +1,131 @@
 import type { Act, Campaign, Finding, Item, Place } from "../items/campaign.ts";
 import { type Facts, type FactValue, UNSURE } from "../items/facts.ts";
 import type { Care } from "./care.ts";
-import { decide } from "./decide.ts";
+import { decideParts } from "./decide.ts";
+import { type Evaluation, evaluate } from "./evaluate.ts";
 import type { RuleBook } from "./rule-book.ts";
 
-/** The care of one item: of the whole, and of each part with materials of its own. */
+/** The care of one part; the body of the item has no name. */
+export interface PartCare {
+  readonly name: string;
+  readonly leaves: number | null;
+  readonly care: Care;
+}
+
+/** The care of one item: of its body, and of each part with materials of its own. */
 export interface ItemCare {
   readonly item: Item;
+  /** Of the body as it stands now, what reaches the whole item from its parts among it. */
   readonly whole: Care;
-  /** The whole item's care once dryness is shown: what the Bench goes by; null when it is shown already or nothing grows. */
-  readonly ahead: Care | null;
+  readonly parts: readonly PartCare[];
+  /** Body first, then the parts, once the acts given are done and, if said, no must-ask test is open: what a later step is decided by. */
+  readonly at: (done: ReadonlySet<Act>, testsAnswered?: boolean) => readonly PartCare[];
   /** Whether the place has a fine-filter vacuum. */
   readonly fineFilterVacuum: boolean;
-  readonly parts: readonly { readonly name: string; readonly care: Care }[];
   readonly done: ReadonlySet<Act>;
   /** Answers for the whole item, by test. */
   readonly answers: Readonly<Record<string, FactValue>>;
 }
 
-/** Care for every item of a campaign. Items with the same facts share one evaluation. */
+/** Care for every item of a campaign. Parts with the same facts share one evaluation. */
 export function careOfCampaign(book: RuleBook, campaign: Campaign): ItemCare[] {
   const findings = grouped(campaign.findings, (each) => each.item);
   const sessions = grouped(campaign.sessions, (each) => each.item);
-  const decided = new Map<string, Care>();
-  const decideOnce = (facts: Facts): Care => {
-    const key = JSON.stringify(facts);
-    const known = decided.get(key) ?? decide(book, facts);
-    decided.set(key, known);
+  const evaluated = new Map<string, Evaluation>();
+  const evaluateOnce = (key: string, facts: Facts): Evaluation => {
+    const known = evaluated.get(key) ?? evaluate(book, facts);
+    evaluated.set(key, known);
     return known;
   };
   return campaign.items.map((item) => {
-    const own = findings.get(item.id) ?? [];
     const done = new Set((sessions.get(item.id) ?? []).map((session) => session.act));
-    return careOfItem(decideOnce, item, own, campaign.place, done);
+    return careOfItem(book, evaluateOnce, item, findings.get(item.id) ?? [], campaign.place, done);
   });
 }
 
+type EvaluateOnce = (key: string, facts: Facts) => Evaluation;
+
+interface PartFacts {
+  readonly name: string;
+  readonly leaves: number | null;
+  readonly facts: Facts;
+  readonly key: string;
+}
+
 function careOfItem(
-  decideOnce: (facts: Facts) => Care,
+  book: RuleBook,
+  evaluateOnce: EvaluateOnce,
   item: Item,
   findings: readonly Finding[],
   place: Place,
   done: ReadonlySet<Act>,
 ): ItemCare {
-  const whole = answersOf(findings.filter((each) => each.part === ""));
-  const around = { ...siteFacts(place), ...stateFacts(done), "plan.step": ["clean", "image", "rehouse"] };
-  const facts = {
-    ...around,
-    ...named("item", item.facts),
-    ...named("obs", whole.answers),
-    ...whole.doubt,
+  const body = answersOf(findings.filter((each) => each.part === ""));
+  const parts = partsOf(item, findings, place, body);
+  const before = new Map<string, readonly PartCare[]>();
+  const at = (acts: ReadonlySet<Act>, testsAnswered = false): readonly PartCare[] => {
+    const state = { ...stateFacts(acts), ...(testsAnswered ? { "state.required_tests_missing": "no" } : {}) };
+    const stateKey = Object.values(state).join();
+    const known = before.get(stateKey);
+    if (known) return known;
+    const care = decideParts(
+      book,
+      parts.map((part) => evaluateOnce(part.key + stateKey, { ...part.facts, ...state })),
+    );
+    const found = parts.map(({ name, leaves }, index) => ({ name, leaves, care: care[index] as Care }));
+    before.set(stateKey, found);
+    return found;
   };
-  const care = decideOnce(facts);
-  const grows = [...care.conditions, ...care.unsureConditions].some((each) => each.startsWith("mould_"));
-  const ahead = grows && !done.has("release") ? decideOnce({ ...facts, "state.dry_verified": "yes" }) : null;
-  const parts = item.parts.map((part) => {
-    const own = answersOf(findings.filter((each) => each.part === part.name));
-    const ofPart = {
-      ...around,
-      ...named("item", { ...item.facts, ...part.facts }),
-      ...named("obs", { ...whole.answers, ...own.answers }),
-      ...whole.doubt,
-      ...own.doubt,
-    };
-    return { name: part.name, care: decideOnce(ofPart) };
-  });
+  const [whole, ...others] = at(done);
   return {
     item,
-    whole: care,
-    ahead,
+    whole: (whole as PartCare).care,
+    parts: others,
+    at,
     fineFilterVacuum: place.fineFilterVacuum,
-    parts,
     done,
-    answers: whole.answers,
+    answers: body.answers,
   };
 }
 
+interface Answers {
+  readonly answers: Record<string, FactValue>;
+  readonly doubt: Facts;
+}
+
+/** What is known of the body and of each part, whatever was done so far. A part has the body's answers where it has none of its own. */
+function partsOf(item: Item, findings: readonly Finding[], place: Place, body: Answers): PartFacts[] {
+  const around = {
+    ...siteFacts(place),
+    "plan.step": ["clean", "image", "rehouse"],
+    ...(findings.length === 0 ? { "item.new_arrival": "yes" } : {}),
+    ...(item.custodianRule ? { "item.custodian_rule": item.custodianRule } : {}),
+  };
+  const part = (name: string, properties: Facts, answers: Facts, doubt: Facts): PartFacts => {
+    const facts = {
+      ...around,
+      ...named("item", { media: ["unknown"], ...properties }),
+      ...named("obs", answers),
+      ...doubt,
+    };
+    const leaves = typeof properties.leaves === "number" ? properties.leaves : null;
+    return { name, leaves, facts, key: JSON.stringify(facts) };
+  };
+  return [
+    part("", item.facts, body.answers, body.doubt),
+    ...item.parts.map((each) => {
+      const own = answersOf(findings.filter((finding) => finding.part === each.name));
+      const answers = { ...body.answers, ...own.answers };
+      return part(each.name, { ...item.facts, leaves: 1, ...each.facts }, answers, {
+        ...body.doubt,
+        ...own.doubt,
+      });
+    }),
+  ];
+}
+
 /** The newest answer to each test stands; two that differ on one day are a disagreement: unsure, until a third look (N02). */
-function answersOf(findings: readonly Finding[]): { answers: Record<string, FactValue>; doubt: Facts } {
+function answersOf(findings: readonly Finding[]): Answers {
   const newest = new Map<string, Finding>();
   let disagree = false;
   for (const each of findings) {

@@ -1,9 +1,10 @@
 import type { Act } from "../items/campaign.ts";
-import type { Band, Forbid, Reason, Route, Step } from "./care.ts";
-import { METHODS } from "./decide.ts";
-import type { ItemCare } from "./item-care.ts";
+import type { Band, Care, Route, Step, StepPart } from "./care.ts";
+import type { ItemCare, PartCare } from "./item-care.ts";
 import { cleaningOf, housingOf, imagingOf, type Work, type Workload, workloadOf } from "./minutes.ts";
 import { type Norms, plus, times } from "./norms.ts";
+import type { Reason } from "./reason.ts";
+import { METHODS } from "./settle.ts";
 
 const ROOM: Readonly<Record<Act, Step["room"]>> = {
   survey: "Door",
@@ -16,19 +17,13 @@ const ROOM: Readonly<Record<Act, Step["room"]>> = {
   box: "Shelf",
 };
 const PHOTOGRAPHS = new Set(["photo_print", "album", "glass_negative", "film_negative", "photo_cased"]);
-/** Endings a team reaches by its own ordinary work: a ban with one of these is a wait, not a stop. */
-const OWN_WORK = new Set(["dry_shown", "cleaned", "wrapped", "covers_pictured", "station_wiped"]);
-
 /** The ordered acts an item still needs, with minutes, protection and stores; or why it has none. */
 export function routeOf(norms: Norms, care: ItemCare): Route {
+  const all = [care.whole, ...care.parts.map((part) => part.care)];
   const conditions = new Set(
-    [care.whole, ...care.parts.map((part) => part.care)].flatMap((each) => [
-      ...each.conditions,
-      ...each.unsureConditions.filter(isHazard),
-    ]),
+    all.flatMap((each) => [...each.conditions, ...each.unsureConditions.filter(isHazard)]),
   );
   const load = workloadOf(care.item.facts, care.answers, conditions);
-  const stopped = stopsOf(care);
   const base = {
     item: care.item.id,
     conditions: [...conditions].filter((each) => each !== "water_sensitive"),
@@ -36,19 +31,21 @@ export function routeOf(norms: Norms, care: ItemCare): Route {
     images: 0,
     wardDays: null,
     wardWhy: "",
-    askWho: askedOf(care),
+    askWho: askedOf(all),
+    steps: [],
   };
-  if (care.done.has("box")) return { ...base, destiny: "done", steps: [], stoppedBy: [] };
-  if (care.whole.missingTests.length > 0 || care.parts.some((part) => part.care.missingTests.length > 0))
-    return { ...base, destiny: "at the Door", steps: [], stoppedBy: ruleReasons(care, "N01") };
-  if (stopped.length > 0) return { ...base, destiny: "set aside", steps: [], stoppedBy: stopped };
   const ward = wardOf(norms, care, conditions, load);
   const { images, steps } = stepsOf(norms, care, conditions, load, ward);
-  const left = steps.filter((step) => !care.done.has(step.act));
+  const stoppedBy = stopsOf(care, steps);
+  const unfinished = all.some((each) => each.missingTests.length > 0);
+  if (care.done.has("box")) return { ...base, destiny: "done", stoppedBy: [] };
+  if (stoppedBy.some((reason) => reason.tier === 1) || (stoppedBy.length > 0 && !unfinished))
+    return { ...base, destiny: "set aside", stoppedBy };
+  if (unfinished) return { ...base, destiny: "at the Door", stoppedBy: doorReasons(all) };
   return {
     ...base,
     destiny: "route",
-    steps: left,
+    steps: steps.filter((step) => !care.done.has(step.act)),
     images,
     wardDays: ward?.days ?? null,
     wardWhy: ward?.why ?? "",
@@ -60,40 +57,51 @@ export function routeOf(norms: Norms, care: ItemCare): Route {
 const isHazard = (condition: string): boolean =>
   /mould|red_rot|flaking|nitrate|pesticide|arsenic|rodent|guano|insect_active|brittle/.test(condition);
 
-/** Rules that stop the camera or every way of cleaning until someone outside the team has answered. */
-function stopsOf(care: ItemCare): Reason[] {
+/** What each act does to an item; a ban on any of it keeps the act back. Cleaning is asked method by method. */
+const DOES: Readonly<Partial<Record<Act, readonly string[]>>> = {
+  covers: ["image_covers"],
+  wrap: ["wrap_cover", "wrap_cover_final"],
+  clean: ["clean_any", "clean_pages"],
+  image: ["image", "image_pages", "image_in_camera_zone"],
+};
+
+/**
+ * The route is walked: before each act the rules are asked again as things will then stand. Whatever they still forbid, or hold until
+ * somebody outside the team has answered, sets the item aside, with the reasons.
+ */
+function stopsOf(care: ItemCare, steps: readonly Step[]): Reason[] {
   const stops = new Map<string, Reason>();
-  for (const { forbid, require } of [care.whole, ...care.parts.map((part) => part.care)]) {
-    for (const ban of forbid) if (ban.action === "image" || ban.action === "clean_any") addStops(ban, stops);
-    for (const ruling of require)
-      if (ruling.action === "hold_item")
-        for (const reason of ruling.reasons)
-          if (reason.rule === "N03" || reason.rule === "H11") stops.set(reason.rule, reason);
+  const done = new Set(care.done);
+  for (const { act } of steps) {
+    for (const { care: now } of care.at(done, true))
+      for (const reason of bansOn(act, now) ?? holdsOf(now)) stops.set(reason.rule, reason);
+    done.add(act);
   }
   return [...stops.values()].sort((a, b) => a.tier - b.tier);
 }
 
-function addStops(ban: Forbid, stops: Map<string, Reason>): void {
-  if (ban.until.every((until) => OWN_WORK.has(until) || until === "tests_answered")) return;
-  for (const reason of ban.reasons)
-    if (!["Q02", "Q06", "G01", "N01"].includes(reason.rule)) stops.set(reason.rule, reason);
+function bansOn(act: Act, now: Care): readonly Reason[] | null {
+  const bans = (DOES[act] ?? []).flatMap((does) => now.banned.get(does) ?? []);
+  return bans.length > 0 ? bans.flatMap((ban) => ban.reasons) : null;
 }
 
-function ruleReasons(care: ItemCare, rule: string): Reason[] {
-  return [care.whole, ...care.parts.map((part) => part.care)]
-    .flatMap((each) => each.forbid)
-    .flatMap((each) => each.reasons)
-    .filter(
-      (reason, at, all) => reason.rule === rule && all.findIndex((other) => other.rule === rule) === at,
-    );
-}
+/** Holds that end by somebody's answer; those of so many days are waits in the Ward, those that end by the team's own work pass. */
+const holdsOf = (now: Care): readonly Reason[] =>
+  now.require
+    .filter(({ action, details }) => action === "hold_item" && details.days === undefined && !details.passes)
+    .flatMap((ruling) => ruling.reasons);
 
-function askedOf(care: ItemCare): string[] {
-  const asked = [care.whole, ...care.parts.map((part) => part.care)].flatMap((each) =>
-    each.escalate.map((ruling) => ruling.action),
+/** The rules that wait for must-ask tests. */
+const doorReasons = (all: readonly Care[]): Reason[] => {
+  const waiting = all.flatMap((each) => each.forbid).filter((ban) => ban.until.includes("tests_answered"));
+  const reasons = waiting.flatMap((ban) => ban.reasons);
+  return [...new Map(reasons.map((reason) => [reason.rule, reason])).values()].slice(0, 1);
+};
+
+const askedOf = (all: readonly Care[]): string[] =>
+  [...new Set(all.flatMap((each) => each.escalate.map((ruling) => ruling.action)))].filter(
+    (each) => each !== "ask_conservator_if_consolidant",
   );
-  return [...new Set(asked)].filter((each) => each !== "ask_conservator_if_consolidant");
-}
 
 /** Bag space: the item's volume two and a half times, for gel, reader and air; a file where sizes are missing. Common practice, no source. */
 function litresOf({ item }: ItemCare): number {
@@ -143,7 +151,9 @@ function stepsOf(
 ) {
   const exposed = load.mould;
   const dirt = load.mould ? 3 : load.redRot > 0 ? 2 : 1;
-  const methods = methodsOf(care);
+  const [body, ...parts] = care.at(new Set([...care.done, "release", "covers", "wrap"]), true);
+  const methods = methodsOf(body as PartCare, care.fineFilterVacuum);
+  const ways = ownWays(body as PartCare, parts, care.fineFilterVacuum);
   const base = protectionOf(care);
   const step = (act: Act, work: Work, more: Partial<Step> = {}): Step => ({
     act,
@@ -152,6 +162,7 @@ function stepsOf(
     minutes: work.minutes,
     exposed: false,
     methods: [],
+    parts: [],
     protection: [],
     uses: {},
     dirt: 0,
@@ -191,7 +202,7 @@ function stepsOf(
       const sponges = methods.includes("clean_sponge")
         ? { "k-sponge-light": (load.leaves * Math.max(load.affected, 0.1)) / 100 }
         : {};
-      steps.push(step("clean", cleaningOf(norms, load), { ...near, methods, uses: sponges }));
+      steps.push(step("clean", cleaningOf(norms, load), { ...near, methods, parts: ways, uses: sponges }));
     }
     steps.push(
       step("image", imaging.work, {
@@ -204,14 +215,22 @@ function stepsOf(
   return { steps, images: asFound ? 6 : imaging.images };
 }
 
-/** Ways of cleaning no rule forbids for good, gentlest first. */
-function methodsOf(care: ItemCare): string[] {
-  const bans = new Map(care.whole.forbid.map((each) => [each.action, each]));
-  return METHODS.filter((method) => {
-    if (method === "clean_vacuum_mesh" && !care.fineFilterVacuum) return false;
-    const ban = bans.get(method);
-    return ban === undefined || ban.until.every((until) => OWN_WORK.has(until));
-  });
+/** The ways of cleaning open to a part when its turn comes, gentlest first. */
+const methodsOf = ({ care }: PartCare, fineFilterVacuum: boolean): string[] =>
+  METHODS.filter(
+    (method) => !care.banned.has(method) && (method !== "clean_vacuum_mesh" || fineFilterVacuum),
+  );
+
+/** Parts whose surface has limits or methods of its own. */
+function ownWays(body: PartCare, parts: readonly PartCare[], fineFilterVacuum: boolean): StepPart[] {
+  const bans = (part: PartCare): string => [...part.care.banned.keys()].sort().join();
+  return parts
+    .filter((part) => bans(part) !== bans(body))
+    .map((part) => ({
+      name: part.name,
+      leaves: part.leaves ?? 1,
+      methods: methodsOf(part, fineFilterVacuum),
+    }));
 }
 
 /** What people wear, the strictest of all parts. */

@@ -8,11 +8,9 @@ export type Truth = 0 | 1 | 2;
 
 export const not = (a: Truth): Truth => (2 - a) as Truth;
 
-/** Looks a fact up by its dotted name; undefined is "not tested". */
-export type Lookup = (fact: string) => FactValue | undefined;
-
+export type Comparison = { readonly f: string; readonly op: Op; readonly v: FactValue };
 export type Condition =
-  | { readonly f: string; readonly op: Op; readonly v: FactValue }
+  | Comparison
   | { readonly all: readonly Condition[] }
   | { readonly any: readonly Condition[] }
   | { readonly not: Condition };
@@ -20,69 +18,88 @@ export type Condition =
 export const OPS = ["eq", "in", "has", "hasAny", "gte", "gt", "lte", "lt", "exists"] as const;
 export type Op = (typeof OPS)[number];
 
-type Check = (facts: Lookup) => Truth;
+/** Values of the facts by their place in the rule book; `true` and `false` are written `yes` and `no`. */
+export type Values = readonly (FactValue | undefined)[];
+export type Check = (values: Values) => Truth;
 
-/** A condition as a function of the facts. Not tested is "no"; `unsure` is "perhaps" unless the condition asks for it by name. */
-export function compile(condition: Condition): Check {
-  if ("all" in condition) {
-    const parts = condition.all.map(compile);
-    return (facts) => {
-      let worst: Truth = YES;
-      for (const part of parts) {
-        const t = part(facts);
-        if (t === NO) return NO;
-        if (t < worst) worst = t;
-      }
-      return worst;
-    };
-  }
-  if ("any" in condition) {
-    const parts = condition.any.map(compile);
-    return (facts) => {
-      let best: Truth = NO;
-      for (const part of parts) {
-        const t = part(facts);
-        if (t === YES) return YES;
-        if (t > best) best = t;
-      }
-      return best;
-    };
-  }
+/** `yes` and `true` are one answer, as are `no` and `false`. */
+export const plain = (value: FactValue): FactValue =>
+  value === true ? "yes" : value === false ? "no" : value;
+
+/**
+ * A condition as a function of the facts. Not tested is "no"; `unsure` is "perhaps" unless the condition asks for it by name;
+ * writing or colour recorded as `unknown` may be any kind, so it is "perhaps" too.
+ * @param place where a fact stands among the values
+ */
+export function compile(condition: Condition, place: (fact: string) => number): Check {
+  if ("all" in condition) return allOf(condition.all.map((each) => compile(each, place)));
+  if ("any" in condition) return anyOf(condition.any.map((each) => compile(each, place)));
   if ("not" in condition) {
-    const part = compile(condition.not);
-    return (facts) => not(part(facts));
+    const part = compile(condition.not, place);
+    return (values) => not(part(values));
   }
-  const { f, op, v } = condition;
-  return (facts) => compare(facts(f), op, v);
+  return compileComparison(condition, place(condition.f));
 }
 
-function compare(given: FactValue | undefined, op: Op, wanted: FactValue): Truth {
-  if (given === undefined) return NO;
-  if (op === "exists") return given === "" || plain(given) === "no" ? NO : YES;
-  if (op === "gte" || op === "gt" || op === "lte" || op === "lt")
-    return compareNumber(given, op, Number(wanted));
-  const names = Array.isArray(wanted) ? wanted : [wanted];
-  const values = Array.isArray(given) ? given : [given];
-  if (values.some((value) => names.some((name) => same(value, name)))) return YES;
-  return values.includes(UNSURE) ? PERHAPS : NO;
+const allOf =
+  (parts: readonly Check[]): Check =>
+  (values) => {
+    let worst: Truth = YES;
+    for (const part of parts) {
+      const t = part(values);
+      if (t === NO) return NO;
+      if (t < worst) worst = t;
+    }
+    return worst;
+  };
+
+const anyOf =
+  (parts: readonly Check[]): Check =>
+  (values) => {
+    let best: Truth = NO;
+    for (const part of parts) {
+      const t = part(values);
+      if (t === YES) return YES;
+      if (t > best) best = t;
+    }
+    return best;
+  };
+
+function compileComparison({ op, v }: Comparison, at: number): Check {
+  if (op === "exists")
+    return (values) => (values[at] === undefined || values[at] === "" || values[at] === "no" ? NO : YES);
+  if (op === "gte" || op === "gt" || op === "lte" || op === "lt") return compareNumber(at, op, Number(v));
+  const names = (Array.isArray(v) ? v : [v]).map(plain);
+  const unknownToo = names.includes("unknown");
+  return (values) => {
+    const given = values[at];
+    if (given === undefined) return NO;
+    if (!Array.isArray(given)) return names.includes(given as string) ? YES : given === UNSURE ? PERHAPS : NO;
+    if (given.some((each) => names.includes(each))) return YES;
+    return given.includes(UNSURE) || (!unknownToo && given.includes("unknown")) ? PERHAPS : NO;
+  };
 }
 
-/** Cases are written with `yes` or `true` for the same thing. */
-const same = (a: unknown, b: unknown): boolean => plain(a) === plain(b);
-const plain = (value: unknown): unknown => (value === true ? "yes" : value === false ? "no" : value);
+function compareNumber(at: number, op: "gte" | "gt" | "lte" | "lt", wanted: number): Check {
+  return (values) => {
+    const n = values[at];
+    if (n === UNSURE) return PERHAPS;
+    if (typeof n !== "number") return NO;
+    return (op === "gte" ? n >= wanted : op === "gt" ? n > wanted : op === "lte" ? n <= wanted : n < wanted)
+      ? YES
+      : NO;
+  };
+}
 
-function compareNumber(given: FactValue, op: "gte" | "gt" | "lte" | "lt", wanted: number): Truth {
-  if (given === UNSURE) return PERHAPS;
-  const n = typeof given === "number" ? given : Number.NaN;
-  const holds =
-    op === "gte" ? n >= wanted : op === "gt" ? n > wanted : op === "lte" ? n <= wanted : n < wanted;
-  return holds ? YES : NO;
+/** Every comparison in a condition, from left to right. */
+export function comparisonsOf(condition: Condition): Comparison[] {
+  if ("all" in condition) return condition.all.flatMap(comparisonsOf);
+  if ("any" in condition) return condition.any.flatMap(comparisonsOf);
+  if ("not" in condition) return comparisonsOf(condition.not);
+  return [condition];
 }
 
 /** Every fact a condition reads. */
-export function factsOf(condition: Condition): string[] {
-  if ("all" in condition) return condition.all.flatMap(factsOf);
-  if ("any" in condition) return condition.any.flatMap(factsOf);
-  if ("not" in condition) return factsOf(condition.not);
-  return [condition.f];
-}
+export const factsOf = (condition: Condition): string[] => [
+  ...new Set(comparisonsOf(condition).map(({ f }) => f)),
+];

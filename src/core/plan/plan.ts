@@ -1,4 +1,4 @@
-import type { Reason } from "../care/care.ts";
+import type { Reason } from "../care/reason.ts";
 import type { Act, StationKind } from "../items/campaign.ts";
 import type { Day } from "../units/day.ts";
 

@@ -146,7 +146,6 @@ export const left = {
   rule: (id: string) => `Rule ${id}`,
   source: (source: string, status: string) =>
     source.startsWith(status) ? `Source: ${source}` : `Source: ${source} (${status})`,
-  because: (facts: string) => `Found: ${facts}`,
   unsure: "acted on as the safer side of “unsure”",
   safety: "people’s safety",
   more: (count: string) => `Show ${count} more`,

@@ -1,5 +1,6 @@
-import type { Care, Forbid, Reason, Route, Step } from "../../core/care/care.ts";
+import type { Care, Forbid, Route, Step } from "../../core/care/care.ts";
 import type { ItemCare } from "../../core/care/item-care.ts";
+import type { Reason } from "../../core/care/reason.ts";
 import { sayDo, sayNot } from "../../core/say/actions.ts";
 import { sayAct, sayCondition } from "../../core/say/conditions.ts";
 import type { BenchCardView, BenchStep } from "./views.ts";
@@ -43,7 +44,8 @@ export function benchCardView(care: ItemCare, route: Route, context: CardContext
   const { item } = care;
   const all = [care.whole, ...care.parts.map((part) => part.care)];
   const bans = printedBans(care.whole, context.families);
-  const later = care.ahead ? [...all, care.ahead] : all;
+  const released = care.at(new Set([...care.done, "release"])).map((part) => part.care);
+  const later = [...all, ...released];
   const required = new Set(later.flatMap((each) => each.require.map((ruling) => ruling.action)));
   const wanted = new Set(all.flatMap((each) => each.prefer.map((ruling) => ruling.action)));
   const codes = all.flatMap((each) =>
@@ -59,7 +61,7 @@ export function benchCardView(care: ItemCare, route: Route, context: CardContext
     parts: care.parts.map((part) => partLine(part.name, part.care, care.whole, context.families)),
     where: item.foundIn ?? "",
     conditions: conditionsOf(all, route),
-    steps: route.steps.map((step) => benchStep(step, care.whole, context)),
+    steps: route.steps.flatMap((step) => benchSteps(step, care, context)),
     never: bans.filter((ban) => ban.until.includes("never")).map((ban) => sayNot(ban.action)),
     notYet: bans
       .filter((ban) => !ban.until.includes("never"))
@@ -131,9 +133,10 @@ function printedBans(care: Care, families: CardContext["families"]): Forbid[] {
     .sort((a, b) => tierOf(a) - tierOf(b));
 }
 
-/** A member is told apart only when it outlasts its family: banned for ever where the family is banned for now. */
+/** A member is told apart when it outlasts its family: for ever where the family is banned for now, or until more has happened. */
 const sameEnd = (family: Forbid, member: Forbid | undefined): boolean =>
-  member !== undefined && (family.until.includes("never") || !member.until.includes("never"));
+  member !== undefined &&
+  (family.until.includes("never") || member.until.every((until) => family.until.includes(until)));
 
 const tierOf = (ban: Forbid): number => Math.min(...ban.reasons.map((reason) => reason.tier));
 
@@ -145,6 +148,31 @@ function conditionsOf(all: readonly Care[], route: Route): string[] {
       .filter((each) => each !== "water_sensitive" || route.conditions.length === 0)
       .map(sayCondition),
     ...[...doubtful].map((each) => `${sayCondition(each)}? Unsure: handled as if it were`),
+  ];
+}
+
+/** A step, and after it a row of its own for each part that is done another way at the same sitting. */
+function benchSteps(step: Step, care: ItemCare, context: CardContext): BenchStep[] {
+  const leaves = typeof care.item.facts.leaves === "number" ? care.item.facts.leaves : 1;
+  const all = step.parts.reduce((sum, part) => sum + part.leaves, leaves);
+  const share = (part: number, of: Step): Step => ({
+    ...of,
+    minutes: {
+      low: (of.minutes.low * part) / all,
+      typical: (of.minutes.typical * part) / all,
+      high: (of.minutes.high * part) / all,
+    },
+  });
+  const body = benchStep(share(leaves, step), care.whole, context);
+  if (step.parts.length === 0) return [body];
+  return [
+    { ...body, act: `${body.act}: the rest`, uses: body.uses },
+    ...step.parts.map((part): BenchStep => {
+      const own = care.parts.find((each) => each.name === part.name)?.care ?? care.whole;
+      const row = benchStep({ ...share(part.leaves, step), methods: part.methods, uses: {} }, own, context);
+      const act = `${sayAct(step.act)}: ${part.name}`;
+      return part.methods.length > 0 ? { ...row, act } : { ...row, act: `${act}: leave as it is` };
+    }),
   ];
 }
 

@@ -395,8 +395,10 @@ export function contentAt({ content, rise, step }: SorptionTable, relHum: number
   const place = (relHum - LEAST_RELHUM) / step;
   const i = Math.max(0, Math.min(content.length - 2, Math.floor(place)));
   const t = place - i;
-  const [c0, c1] = [content[i] as number, content[i + 1] as number];
-  const [r0, r1] = [rise[i] as number, rise[i + 1] as number];
+  const c0 = content[i] as number;
+  const c1 = content[i + 1] as number;
+  const r0 = rise[i] as number;
+  const r1 = rise[i + 1] as number;
   if (t < 0) return c0 + t * r0;
   if (t > 1) return c1 + (t - 1) * r1;
   return c0 + t * (r0 + t * (3 * (c1 - c0) - 2 * r0 - r1 + t * (r0 + r1 - 2 * (c1 - c0))));
@@ -407,8 +409,10 @@ export function slopeAt({ content, rise, step }: SorptionTable, relHum: number):
   const place = (relHum - LEAST_RELHUM) / step;
   const i = Math.max(0, Math.min(content.length - 2, Math.floor(place)));
   const t = place - i;
-  const [c0, c1] = [content[i] as number, content[i + 1] as number];
-  const [r0, r1] = [rise[i] as number, rise[i + 1] as number];
+  const c0 = content[i] as number;
+  const c1 = content[i + 1] as number;
+  const r0 = rise[i] as number;
+  const r1 = rise[i + 1] as number;
   if (t < 0) return r0 / step;
   if (t > 1) return r1 / step;
   return (r0 + t * (2 * (3 * (c1 - c0) - 2 * r0 - r1) + 3 * t * (r0 + r1 - 2 * (c1 - c0)))) / step;

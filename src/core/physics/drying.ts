@@ -5,7 +5,7 @@ import { MEASURED_GEL } from "./gel.ts";
 import { absHumidityFromRelHum, satVapourPressure } from "./moist-air.ts";
 import { OutOfRange, withinRange } from "./out-of-range.ts";
 import { type Isotherm, type SorptionCaution, tableIsotherm } from "./sorption.ts";
-import { LEAST_RELHUM, type SorptionTable, sorptionTable } from "./sorption-table.ts";
+import { LEAST_RELHUM, type SorptionTable, sorptionTable, tableDryBulb } from "./sorption-table.ts";
 
 /* Drying of an item in a room or in a bag: what it holds, what a closed bag would show, and when it gets somewhere.
  * Hours, relative humidity as a fraction, masses kg. One temperature a run. */
@@ -296,7 +296,7 @@ export class DryingRun {
     return {
       hours,
       moistureContent,
-      equilibriumRelHum: isotherm.relHumFromMoistureContent(moistureContent, this.#dryBulb),
+      equilibriumRelHum: isotherm.relHumFromMoistureContent(moistureContent, tableDryBulb(this.#dryBulb)),
       airRelHum: this.#row.first === 0 ? (relHum[0] ?? 0) : this.#outside(hours),
       surfaceRelHum: relHum[1] ?? 0,
       coreRelHum: relHum[count - 1] ?? 0,

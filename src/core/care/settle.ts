@@ -39,7 +39,8 @@ const settledBefore = new WeakMap<RuleBook, Map<string, Settled>>();
 /**
  * Conflicts: the lower tier number wins; in one tier a forbid beats a require; any forbid beats a prefer (so that a custodian's limit holds);
  * a require with `before` or `after` is an order, never a command against a forbid; warnings and escalations always show.
- * A cleaning step with no method left holds the item; when none of them comes free by the team's own work, a conservator is asked.
+ * A cleaning step with no method left holds the item; when none of them comes free by the team's own work, a conservator is asked, and
+ * the item may go to the camera as it was found where a rule says so.
  * @param own rules fired by the facts of this part
  * @param others rules fired by the other parts, of which only what reaches the whole item counts here
  * @param cleaning whether the step asked about includes cleaning
@@ -88,10 +89,11 @@ function settleFired(book: RuleBook, fired: readonly Fired[], cleaning: boolean)
     if (forbid && tierOf(ruling) < tierOf(forbid)) forbids.delete(action);
   }
   const escalate = rulings(saying("escalate"));
-  const stuck = cleaning && !requires.has("image_as_found") ? noMethodLeft(forbids) : null;
+  const stuck = cleaning ? noMethodLeft(forbids) : null;
   if (stuck?.forGood && !escalate.has("ask_conservator"))
     escalate.set("ask_conservator", { action: "ask_conservator", reasons: stuck.reasons, details: {} });
-  if (stuck && !requires.has("hold_item"))
+  const asFound = stuck?.forGood === true && requires.has("image_as_found");
+  if (stuck && !asFound && !requires.has("hold_item"))
     requires.set("hold_item", {
       action: "hold_item",
       reasons: stuck.reasons,

@@ -1,0 +1,64 @@
+import type { LeftOut } from "./left-out.ts";
+import type { ReadingSeries } from "./logger-reading.ts";
+import type { ReadingStore } from "./reading-store.ts";
+
+export interface OrderedSeries {
+  readonly series: ReadingSeries;
+  readonly outOfOrder: number;
+  readonly duplicates: { readonly count: number; readonly differing: number };
+}
+
+/** The readings by time, each time once: the first row of a time stays, and takes a missing value from the later ones. */
+export function inOrder(store: ReadingStore, minutes: Float64Array, leftOut: LeftOut): OrderedSeries {
+  const outOfOrder = countBackward(minutes);
+  const rows = outOfOrder === 0 ? null : sortedRows(minutes);
+  const at = (i: number): number => (rows === null ? i : (rows[i] as number)); // i stays below the length
+  const [time, dryBulb, relHum] = [0, 1, 2].map(() => new Float64Array(minutes.length));
+  if (time === undefined || dryBulb === undefined || relHum === undefined)
+    throw new Error("three arrays were made above");
+  let kept = 0;
+  let differing = 0;
+  for (let i = 0; i < minutes.length; i++) {
+    const row = at(i);
+    const [when, warm, damp] = [
+      minutes[row] as number,
+      store.temperature[row] as number,
+      store.second[row] as number,
+    ];
+    const last = kept - 1;
+    if (last >= 0 && when === time[last]) {
+      if (differs(dryBulb[last] as number, warm) || differs(relHum[last] as number, damp)) differing++;
+      if (Number.isNaN(dryBulb[last])) dryBulb[last] = warm;
+      if (Number.isNaN(relHum[last])) relHum[last] = damp;
+      leftOut.add("same-time", store.line[row] as number);
+      continue;
+    }
+    time[kept] = when;
+    dryBulb[kept] = warm;
+    relHum[kept] = damp;
+    kept++;
+  }
+  const cut = (values: Float64Array): Float64Array =>
+    kept === values.length ? values : values.slice(0, kept);
+  return {
+    series: { minutes: cut(time), dryBulb: cut(dryBulb), relHum: cut(relHum) },
+    outOfOrder,
+    duplicates: { count: minutes.length - kept, differing },
+  };
+}
+
+/** A value beside a missing one is no contradiction. */
+const differs = (a: number, b: number): boolean => a !== b && !Number.isNaN(a) && !Number.isNaN(b);
+
+function countBackward(minutes: Float64Array): number {
+  let backward = 0;
+  for (let i = 1; i < minutes.length; i++)
+    if ((minutes[i] as number) < (minutes[i - 1] as number)) backward++; // i stays inside
+  return backward;
+}
+
+/** Row numbers by time, equal times in the order of the file. */
+function sortedRows(minutes: Float64Array): Uint32Array {
+  const rows = Uint32Array.from(minutes, (_, i) => i);
+  return rows.sort((a, b) => (minutes[a] as number) - (minutes[b] as number) || a - b);
+}

@@ -1,0 +1,191 @@
+import type { Problem } from "../../../core/outcome/problem.ts";
+import type { LeftOutReason, LoggerReading } from "./logger-reading.ts";
+import type { NumberCell } from "./number-cell.ts";
+import { loggerProblem } from "./say-loggers.ts";
+import { hoursInWords, offsetInWords, stepInWords, thousands } from "./tell-quantities.ts";
+
+/** What was noticed on the way and is no part of the answer. */
+export interface Noticed {
+  readonly numbers: NumberCell;
+  readonly openQuotes: number;
+  readonly isTwelve: boolean;
+  readonly areOffsetsChanging: boolean;
+}
+
+/** What is odd about the file as a whole, once every row is known. */
+export function wholeFileDoubts(reading: LoggerReading, noticed: Noticed): Problem[] {
+  return [
+    ...aboutRows(reading, noticed),
+    ...aboutNumbers(reading, noticed),
+    ...aboutTime(reading, noticed),
+    ...aboutClaims(reading),
+  ];
+}
+
+/** Reasons in words; those that other sentences tell are left out here. */
+const REASONS: Partial<Record<LeftOutReason, string>> = {
+  "time-unreadable": "the time cannot be read",
+  "no-such-day": "there is no such day",
+  "row-short": "the row ends too early",
+  "no-value": "there is neither temperature nor humidity",
+};
+
+function aboutRows(
+  { file, rowsLeftOut, duplicates, outOfOrder }: LoggerReading,
+  { openQuotes }: Noticed,
+): Problem[] {
+  const found: Problem[] = [];
+  for (const { reason, count, lines, example } of rowsLeftOut) {
+    const words = REASONS[reason];
+    const [line] = lines;
+    if (words !== undefined)
+      found.push(
+        loggerProblem("logger-rows-left-out", "note", {
+          file,
+          ...(line === undefined ? {} : { line }),
+          got: thousands(count),
+          expected: example === undefined ? words : `${words}, e.g. "${example}"`,
+          remedy:
+            count < 10
+              ? "Nothing needs to be done if these are lines of the logger itself."
+              : "Look at these rows.",
+        }),
+      );
+  }
+  if (duplicates.count > 0)
+    found.push(
+      loggerProblem("logger-duplicates", duplicates.differing > 0 ? "ask" : "note", {
+        file,
+        got: thousands(duplicates.count),
+        remedy:
+          duplicates.differing > 0
+            ? `${thousands(duplicates.differing)} of them have other values: look whether two loggers are in one file.`
+            : "Nothing needs to be done.",
+      }),
+    );
+  if (outOfOrder > 0)
+    found.push(
+      loggerProblem("logger-order", "note", {
+        file,
+        got: thousands(outOfOrder),
+        remedy: "Look at the clock of the logger.",
+      }),
+    );
+  if (openQuotes > 0)
+    found.push(
+      loggerProblem("logger-quote-open", "note", {
+        file,
+        got: thousands(openQuotes),
+        remedy: "Look at these rows.",
+      }),
+    );
+  return found;
+}
+
+function aboutNumbers({ file }: LoggerReading, { numbers }: Noticed): Problem[] {
+  const { points, commas, odd, oddExample } = numbers;
+  return [
+    ...(points > 0 && commas > 0
+      ? [
+          loggerProblem("logger-numbers-mixed", "ask", {
+            file,
+            got: `${thousands(commas)} and ${thousands(points)}`,
+            remedy: "Say which is the decimal mark if some values look wrong.",
+          }),
+        ]
+      : []),
+    ...(odd > 0
+      ? [
+          loggerProblem("logger-values-left-out", "note", {
+            file,
+            got: `${thousands(odd)} values such as "${oddExample}"`,
+            expected: "numbers",
+            remedy: "Look at these rows.",
+          }),
+        ]
+      : []),
+  ];
+}
+
+function aboutTime(reading: LoggerReading, { isTwelve, areOffsetsChanging }: Noticed): Problem[] {
+  const { file, gaps, jumps, offset, summerTime } = reading;
+  const found: Problem[] = [];
+  if (isTwelve)
+    found.push(
+      loggerProblem("logger-clock-twelve", "ask", {
+        file,
+        remedy: "The second round of each day was read as afternoon; export with 24 hours next time.",
+      }),
+    );
+  if (areOffsetsChanging)
+    found.push(
+      loggerProblem("logger-zones-in-cells", "note", {
+        file,
+        got: "summer and standard time",
+        expected: offsetInWords(offset ?? 0),
+        remedy: "Nothing needs to be done.",
+      }),
+    );
+  if (jumps.length > 0) found.push(aboutJumps(reading));
+  if (gaps.count > 0) {
+    const [longest] = [...gaps.longest].sort((a, b) => b.missing - a.missing);
+    found.push(
+      loggerProblem("logger-gaps", "note", {
+        file,
+        got: `${thousands(gaps.missing)} in ${thousands(gaps.count)} ${gaps.count === 1 ? "gap" : "gaps"}, ${hoursInWords(gaps.hours)} in all, the longest from ${spaced(longest?.from)} to ${spaced(longest?.to)}`,
+        remedy: "Nothing needs to be done if the logger was being read out.",
+      }),
+    );
+  }
+  return found;
+
+  function aboutJumps({ jumps: [first] }: LoggerReading): Problem {
+    const isOut = summerTime === "taken out";
+    return loggerProblem("logger-summer-time", jumps.length === 1 || !isOut ? "ask" : "note", {
+      file,
+      ...(first === undefined ? {} : { line: first.line }),
+      got: jumps
+        .map(({ at, kind }) => `${kind} at ${spaced(at)}`)
+        .slice(0, 6)
+        .join(", "),
+      expected: isOut ? "the summer was put back to standard time" : "the times were left as they are",
+      remedy: isOut
+        ? "Say that there is no summer time if the clock was never changed."
+        : "Say that summer time is to be taken out if the clock was changed.",
+    });
+  }
+}
+
+const spaced = (at: string | undefined): string => (at ?? "").replace("T", " ");
+
+function aboutClaims({ file, claims, rowsRead, rowsLeftOut, usualStepMinutes }: LoggerReading): Problem[] {
+  const rows = rowsLeftOut.reduce(
+    (sum, { reason, count }) => (reason === "headings-again" ? sum : sum + count),
+    rowsRead,
+  );
+  const { samples, stepMinutes } = claims;
+  return [
+    ...(samples !== undefined && samples !== rows && samples !== rowsRead
+      ? [
+          loggerProblem("logger-claim-samples", "note", {
+            file,
+            got: thousands(samples),
+            expected: thousands(rowsRead),
+            remedy: "Look whether the export was cut short, or rows were deleted.",
+          }),
+        ]
+      : []),
+    ...(stepMinutes !== undefined &&
+    stepMinutes > 0 &&
+    Math.abs(stepMinutes - usualStepMinutes) > 0.05 * stepMinutes
+      ? [
+          loggerProblem("logger-claim-step", "note", {
+            file,
+            got: stepInWords(stepMinutes),
+            expected: stepInWords(usualStepMinutes),
+            remedy: "Look whether the readings were thinned out.",
+          }),
+        ]
+      : []),
+  ];
+}

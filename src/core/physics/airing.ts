@@ -1,6 +1,8 @@
 /**
  * Whether open windows dry a room. The humidity ratio decides, inside against outside: the two relative humidities cannot be compared,
  * since each belongs to its own temperature. Warm air at 60 % may carry far more water than cold air at 90 %.
+ * Below 0 °C we read humidity over ice, weather services over water: at −10 °C such air then seems a tenth drier than it is. That rarely
+ * turns the answer, since saturated frosty air carries a fifth (−10 °C) to a half (0 °C) of what a room at 20 °C and 50 % does.
  */
 import {
   dewPointFromRelHum,

@@ -1,3 +1,5 @@
+import { existsSync, readFileSync } from "node:fs";
+import { gunzipSync } from "node:zlib";
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { relHumAtSurface } from "../../../src/core/physics/moist-air.ts";
@@ -284,3 +286,31 @@ describe("refusals name the reading", () => {
 test("every caution has one sentence", () => {
   for (const sentence of Object.values(CAUTIONS)) expect(sentence).toMatch(/^[A-Z].*[.]$/);
 });
+
+/** A cold attic in Finland, hourly, November 2010 to July 2012: TRH-tietokanta, CC BY 4.0; kept beside the project, not in it. */
+const attic = new URL(
+  "../../../../shared/data/climate/house-r4-attic-insulation-top.csv.gz",
+  import.meta.url,
+);
+if (existsSync(attic))
+  test("twenty months of a real attic: the fast pass is the plain one, and every lamp is lit", () => {
+    const lines = gunzipSync(readFileSync(attic)).toString("utf8").trim().split("\n").slice(1);
+    const real = lines.map((line): Reading => {
+      const [time = "", air, percent] = line.split(",");
+      return {
+        at: Date.parse(`${time.replace(" ", "T")}+02:00`) / 3_600_000,
+        air: Number(air),
+        relHum: Number(percent) / 100,
+      };
+    });
+    const watch = watchMould(seriesOf(real));
+    const stretches = stepsOf(real);
+    expect(watch.index.highest).toBeCloseTo(highestIndex(stretches), 9);
+    expect(watch.dose.highest).toBeCloseTo(highestDose(stretches), 6);
+    expect(watch.damp.longest?.hours).toBeCloseTo(
+      longestRun(stretches, (s) => s.phi >= 0.65),
+      6,
+    );
+    expect([watch.damp.isLit, watch.critical.isLit, watch.index.isLit]).toEqual([true, true, true]);
+  });
+else test.skip("skipped: the attic series of ../shared/data/climate is not beside the project", () => {});

@@ -213,7 +213,7 @@ export function airChangeRateFromCo2(of: {
   time: number;
 }): number {
   withinRange("last concentration", of.last, "ppm", of.room + 1e-9, of.first);
-  withinRange("time", of.time, "", 1e-9, 1e9);
+  withinRange("time", of.time, "1", 1e-9, 1e9);
   return Math.log((of.first - of.room) / (of.last - of.room)) / of.time;
 }
 

@@ -428,7 +428,7 @@ export const REGENERATION = { low: 130, high: 150, hours: { low: 2, high: 3 }, c
 
 /** Dry when two weighings an hour apart differ by less than 0.5 %. Common practice, no source.   @param first, second masses, any one unit */
 export const isRegenerated = (first: number, second: number): boolean =>
-  Math.abs(first - second) / withinRange("second weighing", second, "", 1e-9, 1e9) < 0.005;
+  Math.abs(first - second) / withinRange("second weighing", second, "1", 1e-9, 1e9) < 0.005;
 
 /** Oven for gel.   @param changesColour gel with an indicator */
 export function regenerationFor(changesColour: boolean) {

@@ -165,7 +165,7 @@ export function vapourFromSteadyUse(room: Room, milligramsPerHour: number, hours
 /** The same wipe again and again: mean over the whole time, and the highest peak, mg/m³.
  *  @param of milligrams each; everyHours between; times 1 to 1000 */
 export function vapourFromWipes(room: Room, of: { milligrams: number; everyHours: number; times: number }) {
-  const times = withinRange("number of wipes", Math.round(of.times), "", 1, 1000);
+  const times = withinRange("number of wipes", Math.round(of.times), "1", 1, 1000);
   const whole = times * withinRange("hours between wipes", of.everyHours, "h", 1e-3, 24);
   const each = Array.from({ length: times }, (_, i) =>
     vapourFromRelease(room, of.milligrams, whole - i * of.everyHours),

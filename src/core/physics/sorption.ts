@@ -368,7 +368,7 @@ export function relHumWhere(
 ): number {
   const [atLow, atHigh] = [rising(low), rising(high)];
   if (!(target >= atLow && target <= atHigh))
-    throw new OutOfRange("what the relative humidity is sought for", target, "", atLow, atHigh);
+    throw new OutOfRange("what the relative humidity is sought for", target, "1", atLow, atHigh);
   let [a, b] = [low, high];
   for (let step = 0; step < 60 && b - a > 1e-12; step += 1) {
     const middle = (a + b) / 2;

@@ -8,7 +8,7 @@
  * No lamp is an all-clear: the index is blind below 80 %, and a series tells only of the place where the logger lay.
  */
 import { DoseMeter, IndexMeter, RunMeter } from "./_internals/mould-meters.ts";
-import { satVapourPressure } from "./moist-air.ts";
+import { satPressureRatio } from "./moist-air.ts";
 import { GROWTH_CLASSES, type GrowthClassName } from "./mould-growth.ts";
 import {
   CRITICAL_DOSE_DAYS,
@@ -216,7 +216,7 @@ class Watch {
 
   #stand(at: number, air: number, humidity: number, wall: number): void {
     let relHum = Math.min(1, humidity);
-    if (wall < air) relHum = Math.min(1, (relHum * satVapourPressure(air)) / satVapourPressure(wall));
+    if (wall < air) relHum = Math.min(1, relHum * satPressureRatio(air, wall));
     const T = Math.min(air, wall);
     if (T > PARABOLA_RANGE.high) this.#wasTooWarm = true;
     const excess = relHum - heldCriticalRelHum(T, this.#rules.surfaceGroup);

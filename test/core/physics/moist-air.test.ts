@@ -21,6 +21,12 @@ describe("saturation", () => {
     const below = air.satVapourPressure(0.01);
     expect(air.satVapourPressure(0.01 + 1e-9) / below).toBeCloseTo(1, 5);
   });
+  test("as a ratio is the quick form of the plain one", () => {
+    holdsForAll([between(-40, 90), between(-40, 90)], (a, b) => {
+      const plain = air.satVapourPressure(a) / air.satVapourPressure(b);
+      expect(air.satPressureRatio(a, b) / plain).toBeCloseTo(1, 11);
+    });
+  });
   test("by Magnus's form is a little lower at room temperature, never by more than 0.6 % from 0 to 50 °C", () => {
     for (let t = 0; t <= 50; t += 0.5)
       expect(Math.abs(air.magnusPressureOverWater(t) / air.satVapourPressure(t) - 1)).toBeLessThan(0.006);

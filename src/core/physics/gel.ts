@@ -61,19 +61,21 @@ export const SECOND_GEL = {
 /** What regular-density gel holds at rest, kg/kg. Between 10 and 35 °C it goes by relative humidity alone (3 % in 10 K).
  *  Above 90 % it is held at its last point: the gel is full.   @param relHum 0 to 1 */
 export function gelContentFromRelHum(relHum: number, branch: Branch = "adsorption"): number {
-  withinRange("relative humidity", relHum, "1", 0, 1);
-  const { relHums, contents } = MEASURED_GEL[branch];
-  return relHum < (relHums[0] ?? 0)
-    ? ((contents[0] ?? 0) * relHum) / (relHums[0] ?? 1)
-    : straight(relHums, contents, relHum);
+  const { relHums, contents } = pointsFromZero(branch);
+  return straight(relHums, contents, withinRange("relative humidity", relHum, "1", 0, 1));
 }
 
 /** The relative humidity at which gel of that content rests, e.g. from its weight.
  *  @param content 0 to what the gel holds at 90 %   @throws OutOfRange beyond */
 export function relHumFromGelContent(content: number, branch: Branch = "adsorption"): number {
-  const { relHums, contents } = MEASURED_GEL[branch];
-  withinRange("gel content", content, "kg/kg", 0, contents.at(-1) ?? 0);
-  return straight([0, ...relHums], [0, ...contents], content, true);
+  const { relHums, contents } = pointsFromZero(branch);
+  return straight(contents, relHums, withinRange("gel content", content, "kg/kg", 0, contents.at(-1) ?? 0));
+}
+
+/** A measured row from quite dry gel on. */
+function pointsFromZero(branch: Branch): GelPoints {
+  const row = MEASURED_GEL[branch];
+  return row.relHums[0] === 0 ? row : { relHums: [0, ...row.relHums], contents: [0, ...row.contents] };
 }
 
 /** What the second gel holds. @param vapourPressure 27.1 to 2430 Pa, at 25 °C */
@@ -83,15 +85,13 @@ export function secondGelContentFromVapourPressure(vapourPressure: number): numb
   return straight(vapourPressures, contents, vapourPressure);
 }
 
-/** Straight lines between points, the last held beyond its end; with `back`, from y to x. */
-function straight(xs: readonly number[], ys: readonly number[], at: number, back = false): number {
-  const [from, to] = back ? [ys, xs] : [xs, ys];
-  const after = from.findIndex((each, i) => i > 0 && at <= each);
-  if (after < 0) return to.at(-1) ?? Number.NaN;
-  const [f0, f1, t0, t1] = [from[after - 1], from[after], to[after - 1], to[after]].map(
-    (n) => n ?? Number.NaN,
-  );
-  return (t0 ?? 0) + ((t1 ?? 0) - (t0 ?? 0)) * ((at - (f0 ?? 0)) / ((f1 ?? 1) - (f0 ?? 0)));
+/** Straight lines between rising points, the last held beyond its end. */
+function straight(xs: readonly number[], ys: readonly number[], x: number): number {
+  const after = xs.findIndex((each, i) => i > 0 && x <= each);
+  const [x0, x1, y0, y1] = [xs[after - 1], xs[after], ys[after - 1], ys[after]];
+  if (x0 === undefined || x1 === undefined || y0 === undefined || y1 === undefined)
+    return ys.at(-1) ?? Number.NaN;
+  return y0 + (y1 - y0) * ((x - x0) / (x1 - x0));
 }
 
 const KELVIN = 273.15;
@@ -264,9 +264,9 @@ export interface WantedGel {
   readonly mostAtOnce?: number;
 }
 export interface GelPlan {
-  /** kg dry gel if it all goes in at once. */
+  /** kg dry gel that comes to rest at the target if it all goes in at once. */
   readonly gelMass: number;
-  /** kg; more than this would take the item below its floor. Infinity for gel conditioned to the floor or above. */
+  /** kg at once; see `bearableGelMass`. Below `gelMass` when the target lies close to the floor: then the charges are smaller. */
   readonly mostGelMass: number;
   /** The charges in order, each left until it has come to rest, then changed. */
   readonly charges: readonly { readonly dryMass: number; readonly relHumAfter: number }[];
@@ -275,49 +275,64 @@ export interface GelPlan {
 
 /** Exchanges beyond which another way of drying is wanted: open and fan the item. Common practice, no source. */
 const MOST_EXCHANGES = 50;
+/** A bag this close to its target counts as there: far less than any hygrometer tells. */
+const NEAR_ENOUGH = 0.002; // relative humidity
 
-/** Gel for a bag: enough to come to rest at the target, in as many charges as it takes, and never below the floor.
+/** Gel for a bag: enough to come to rest at the target, in as many charges as it takes, each so small that even gel which holds
+ *  `GEL_UNCERTAINTY` more than was measured leaves the item above its floor.
  *  @throws OutOfRange when the target lies below the floor */
 export function gelPlan(bag: Bag, wanted: WantedGel): GelPlan {
   const { targetRelHum, floorRelHum, startContent, mostAtOnce = Number.POSITIVE_INFINITY } = wanted;
   withinRange("target relative humidity", targetRelHum, "1", floorRelHum, 0.8);
   withinRange("gel at once", mostAtOnce, "kg", 1e-4, Number.POSITIVE_INFINITY);
-  const gelMass = gelMassFromRelHum(bag, targetRelHum, startContent);
-  const charges = chargesFor(bag, { ...wanted, mostAtOnce });
-  const isDry = startContent < gelContentFromRelHum(floorRelHum);
+  const charges = chargesFor(bag, wanted, mostAtOnce);
+  const mostGelMass = bearableGelMass(bag, floorRelHum, startContent);
+  const isThere = (charges.at(-1)?.relHumAfter ?? 0) <= targetRelHum + NEAR_ENOUGH;
   return {
-    gelMass,
-    mostGelMass: isDry ? gelMassFromRelHum(bag, floorRelHum, startContent) : Number.POSITIVE_INFINITY,
+    gelMass: gelMassFromRelHum(bag, targetRelHum, startContent),
+    mostGelMass,
     charges,
     cautions: [
-      ...(isDry ? (["no-more-gel-than-the-item-bears", "gel-dries-the-outside-first"] as const) : []),
-      ...((charges.at(-1)?.relHumAfter ?? 0) > targetRelHum + 1e-6
-        ? (["more-exchanges-than-sense"] as const)
+      ...(Number.isFinite(mostGelMass)
+        ? (["no-more-gel-than-the-item-bears", "gel-dries-the-outside-first"] as const)
         : []),
+      ...(isThere ? [] : (["more-exchanges-than-sense"] as const)),
       ...cautionsOf(bag),
     ],
   };
 }
 
-function chargesFor(bag: Bag, wanted: WantedGel & { readonly mostAtOnce: number }): GelPlan["charges"] {
+/** The most gel an item bears at once, kg dry, were the gel to hold more than was measured. Infinity for gel that was conditioned to
+ *  the floor or above: it gives water back before the item goes below.   @param floorRelHum see `FLOOR_RELHUM` */
+export function bearableGelMass(bag: Bag, floorRelHum: number, startContent: number): number {
+  const measured = gelContentFromRelHum(withinRange("floor", floorRelHum, "1", 0.05, 0.8));
+  if (startContent >= measured) return Number.POSITIVE_INFINITY;
+  const room =
+    (1 + GEL_UNCERTAINTY) * measured - withinRange("gel content at the start", startContent, "kg/kg", 0, 0.4);
+  return Math.max(0, waterFreed(bag, floorRelHum)) / room;
+}
+
+function chargesFor(bag: Bag, wanted: WantedGel, mostAtOnce: number): GelPlan["charges"] {
+  const { targetRelHum, floorRelHum, startContent } = wanted;
   const charges: { dryMass: number; relHumAfter: number }[] = [];
   for (let now = bag; charges.length < MOST_EXCHANGES; ) {
-    const needed = gelMassFromRelHum(now, wanted.targetRelHum, wanted.startContent);
-    if (needed <= 1e-9) break;
-    const dryMass = Math.min(needed, wanted.mostAtOnce);
-    const relHumAfter =
-      needed <= wanted.mostAtOnce
-        ? wanted.targetRelHum
-        : atRest(now, { dryMass, startContent: wanted.startContent })(1);
+    const needed = gelMassFromRelHum(now, targetRelHum, startContent);
+    const dryMass = Math.min(needed, mostAtOnce, bearableGelMass(now, floorRelHum, startContent));
+    if (dryMass <= 1e-9) break;
+    const relHumAfter = dryMass === needed ? targetRelHum : atRest(now, { dryMass, startContent })(1);
     charges.push({ dryMass, relHumAfter });
-    now = {
-      ...now,
-      airRelHum: relHumAfter,
-      contents: now.contents.map((content) => ({ ...content, relHum: relHumAfter })),
-    };
+    if (relHumAfter <= targetRelHum + NEAR_ENOUGH) break;
+    now = restingAt(now, relHumAfter);
   }
   return charges;
 }
+
+/** The same bag when everything in it has come to one relative humidity. */
+const restingAt = (bag: Bag, relHum: number): Bag => ({
+  ...bag,
+  airRelHum: relHum,
+  contents: bag.contents.map((content) => ({ ...content, relHum })),
+});
 
 /** Whole packets for a plan: rounded up to reach the target, but never past what the item bears.   @param packetMass kg dry */
 export function packetsFrom(plan: Pick<GelPlan, "gelMass" | "mostGelMass">, packetMass: number) {

@@ -6,6 +6,7 @@ import { models } from "../../../scripts/checks/models/gel.ts";
 import type { Row } from "../../../scripts/checks/rows.ts";
 import {
   type Bag,
+  bearableGelMass,
   caseGelMassFrom,
   conditionedGelContent,
   dinUnitsFrom,
@@ -130,17 +131,49 @@ describe("gel for an item", () => {
     );
   });
 
-  test("no plan takes an item below its floor, whatever fits in at once", () => {
+  test("no plan takes an item below its floor, whatever fits in at once, were the gel 15 % better than measured", () => {
     fc.assert(
-      fc.property(bags, fc.double({ min: 0.02, max: 3, noNaN: true }), (bag, mostAtOnce) => {
-        const plan = gelPlan(bag, { targetRelHum: 0.45, floorRelHum: 0.4, startContent: 0.02, mostAtOnce });
-        for (const { dryMass, relHumAfter } of plan.charges) {
-          expect(dryMass).toBeLessThanOrEqual(mostAtOnce);
-          expect(relHumAfter).toBeGreaterThanOrEqual(0.45 - 1e-9);
-        }
-        expect(plan.gelMass).toBeLessThan(plan.mostGelMass);
-      }),
+      fc.property(
+        bags,
+        fc.double({ min: 0.05, max: 3, noNaN: true }),
+        fc.double({ min: 0.42, max: 0.55, noNaN: true }),
+        (bag, mostAtOnce, targetRelHum) => {
+          const plan = gelPlan(bag, { targetRelHum, floorRelHum: 0.4, startContent: 0.02, mostAtOnce });
+          let now = bag;
+          for (const { dryMass, relHumAfter } of plan.charges) {
+            expect(dryMass).toBeLessThanOrEqual(mostAtOnce);
+            expect(relHumAfter).toBeGreaterThanOrEqual(targetRelHum - 1e-9);
+            expect(relHumFromGel(now, { dryMass, startContent: 0.02 }, 0.4).low).toBeGreaterThanOrEqual(
+              0.4 - 1e-9,
+            );
+            now = {
+              ...now,
+              airRelHum: relHumAfter,
+              contents: now.contents.map((content) => ({ ...content, relHum: relHumAfter })),
+            };
+          }
+          expect(plan.charges[0]?.dryMass ?? 0).toBeLessThanOrEqual(plan.mostGelMass);
+        },
+      ),
     );
+  });
+
+  test("the most an item bears brings it just to its floor if the gel is at its best", () => {
+    const bag = bagOf("palmLeaf", 1.7, 0.82);
+    const dryMass = bearableGelMass(bag, 0.4, 0.03);
+    expect(relHumFromGel(bag, { dryMass, startContent: 0.03 }, 0.4).low).toBeCloseTo(0.4, 6);
+  });
+
+  test("a bag that leaks is brought to its target and the plan ends there", () => {
+    const leaking = { ...bagOf("ragPaper", 2, 0.8), leak: () => 0.004 };
+    const plan = gelPlan(leaking, {
+      targetRelHum: 0.5,
+      floorRelHum: 0.3,
+      startContent: 0.02,
+      mostAtOnce: 0.2,
+    });
+    expect(plan.charges.length).toBeLessThan(5);
+    expect(plan.charges.at(-1)?.relHumAfter).toBeCloseTo(0.5, 2);
   });
 
   test("many small charges take less gel in all than one large, since each leaves fuller", () => {

@@ -9,7 +9,8 @@ import { LEAST_RELHUM, type SorptionTable } from "./sorption-table.ts";
  * and Shampine, Applied Numerical Mathematics 20, 1996; both from memory): second order, L-stable, Newton on a tridiagonal
  * system twice a step. A cell's water is moved by the flows through its two sides alone and never read back from the
  * isotherm: what leaves one cell enters the next, so mass holds to rounding however early Newton stops.
- * The loops below touch plain arrays only and make nothing new. */
+ * The loops touch plain arrays only and make nothing new; every index lies below `count` or the length of the table, which is
+ * what the casts to number say. */
 
 const GAMMA = 2 - Math.SQRT2;
 /** Share of the step with which the unknown flow of either stage counts. */
@@ -121,12 +122,14 @@ export class DryingRow {
     this.#nextStep = 0;
   }
 
-  /** Closes the item in with air and gel at a relative humidity; the item keeps its water. */
-  close(air: AirCell, relHum: number): void {
+  /** Closes the item in with air and gel, which settle between them at once; the item keeps its water. */
+  close(air: AirCell, airRelHum: number, gelRelHum: number): void {
+    const water =
+      air.airWater * airRelHum + (air.gel === null ? 0 : air.gelDryMass * contentAt(air.gel, gelRelHum));
     this.#air = air;
     this.#first = 0;
-    this.relHum[0] = relHum;
-    this.water[0] = airWaterAt(air, relHum);
+    this.relHum[0] = settled(air, water, airRelHum, gelRelHum);
+    this.water[0] = water;
     this.#nextStep = 0;
   }
 
@@ -389,6 +392,17 @@ const airWaterAt = (air: AirCell, relHum: number): number =>
   air.airWater * relHum + (air.gel === null ? 0 : air.gelDryMass * contentAt(air.gel, relHum));
 const airSlopeAt = (air: AirCell, relHum: number): number =>
   air.airWater + (air.gel === null ? 0 : air.gelDryMass * slopeAt(air.gel, relHum));
+
+/** The relative humidity at which air and gel together hold the water; halving between the two they had, 50 times. */
+function settled(air: AirCell, water: number, a: number, b: number): number {
+  let [low, high] = [Math.min(a, b), Math.max(a, b)];
+  for (let i = 0; i < 50 && high > low; i++) {
+    const middle = (low + high) / 2;
+    if (airWaterAt(air, middle) < water) low = middle;
+    else high = middle;
+  }
+  return (low + high) / 2;
+}
 
 /** kg/kg; beyond the ends of the table on along the end slope, which only a search in progress may ask for. */
 export function contentAt({ content, rise, step }: SorptionTable, relHum: number): number {

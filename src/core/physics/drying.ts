@@ -197,11 +197,10 @@ export class DryingRun {
     this.#row.longestStep = typeof surroundings.relHum === "number" ? Number.POSITIVE_INFINITY : SERIES_STEP;
     this.#conduct(surroundings);
     if (surroundings.kind === "room") this.#row.open();
-    else
-      this.#row.close(
-        this.#airCell(surroundings),
-        surroundings.airRelHum ?? surroundings.gel?.relHum ?? outside(this.#row.hours),
-      );
+    else {
+      const air = surroundings.airRelHum ?? surroundings.gel?.relHum ?? outside(this.#row.hours);
+      this.#row.close(this.#airCell(surroundings), air, surroundings.gel?.relHum ?? air);
+    }
   }
 
   #conduct(surroundings: Surroundings): void {

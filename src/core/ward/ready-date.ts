@@ -1,42 +1,17 @@
-import { filmFromHeatTransfer, STILL_AIR_HEAT_TRANSFER } from "../physics/diffusion.ts";
-import { type DryingPrecision, DryingRun, QUICK, type Surroundings } from "../physics/drying.ts";
-import { type DryingBody, type DryingCaution } from "../physics/drying-body.ts";
+import { type DryingPrecision, DryingRun, QUICK } from "../physics/drying.ts";
+import type { DryingCaution } from "../physics/drying-body.ts";
 import type { SorptionCaution } from "../physics/sorption.ts";
-import { type BagReading, RELEASE, USUAL_READER_ERROR, type Weighing } from "./bag-state.ts";
+import { type BagReading, RELEASE, type Weighing } from "./bag-state.ts";
+import { gridOf, MOST_START } from "./ready-runs.ts";
+import { type Band, bandOf, type Weighed, weigh } from "./ready-weights.ts";
 import { TAIL_BAND, TAIL_NEEDS, tailFromWeighings, timeToTarget } from "./tail.ts";
+import { OWN_ERROR, observationsOf, type Seen, stagesOf, type WardCase } from "./ward-case.ts";
 
 /* When two readings could first pass, as a band, from the readings and weighings so far. How easily damp moves through an
  * item and how fast its surface gives it off are not known beforehand: the drying model is run over a grid of both, each run is
  * weighed by how well it meets what was seen (Bayes), and the band is read off the weighed runs. The reader's own error is taken
  * as one and the same in all its readings, the one at the start included; it is the third direction of the grid.
  * This says when to look; it releases nothing. Hours from any fixed moment. */
-
-export interface WardStage {
-  readonly fromHours: number;
-  readonly surroundings: Surroundings;
-}
-
-export interface WardCase {
-  readonly body: DryingBody;
-  /** °C */
-  readonly dryBulb: number;
-  /** A reading of the closed, rested bag when drying began. */
-  readonly start: BagReading | null;
-  /** What it lay in, from the start on; the last one goes on. */
-  readonly stages: readonly WardStage[];
-  /** In the closed bag; those taken while it lay open are left out. */
-  readonly readings: readonly BagReading[];
-  readonly weighings: readonly Weighing[];
-  readonly now: number;
-  /** Left out: the pass line of release. */
-  readonly target?: number;
-}
-
-export interface Band {
-  readonly p10: number;
-  readonly p50: number;
-  readonly p90: number;
-}
 
 export type NoDate =
   | "no-closed-reading"
@@ -87,36 +62,10 @@ export type ReadyDate =
       readonly cautions: readonly ReadyCaution[];
     };
 
-/** Nine in ten lie within a factor `spread`: so many standard deviations of a normal distribution. */
-const NINE_IN_TEN = 1.645;
-/** Runs along the permeability, as standard deviations of what is assumed. */
-const PERMEABILITY_RUNS = 9;
-const PERMEABILITY_REACH = 2.4;
-const PERMEABILITY_POINTS = 49;
-/** Factors tried on the film; nine in ten within 2. Common practice, no source. */
-const FILMS = [0.5, 1, 2] as const;
-const FILM_SPREAD = Math.log(2) / NINE_IN_TEN;
-/** Above this Biot number the film no longer shows and is not tried. */
-const FILM_SHOWS_BELOW = 20;
-/** Shared error of the reader, in its standard deviations, with their weights (five-point Gauss-Hermite rule). */
-const READER = [
-  { sd: -2.857, weight: 0.011257 },
-  { sd: -1.3556, weight: 0.222076 },
-  { sd: 0, weight: 0.533333 },
-  { sd: 1.3556, weight: 0.222076 },
-  { sd: 2.857, weight: 0.011257 },
-] as const;
-/** What one reading is off by itself, beside the shared error: reader, rest of the bag and model. Common practice, no source. */
-const OWN_ERROR = 0.01;
-/** Share by which the isotherm may misjudge a change of weight. Common practice, no source. */
-const WEIGHT_SHARE = 0.1;
-const HORIZON = 3 * 8766; // h
 const MOST_MISFIT = 3;
 const MOST_AT_EDGE = 0.15;
 const LEAST_LOSS = 1 / 3;
 const LEAST_HOURS = 24;
-/** Before it, a freshly closed bag shows the air that was shut in. Common practice, no source. */
-const SETTLING_HOURS = 2;
 
 /** The ready date of one item, or why there is none yet. Same input, same answer; the order of readings does not matter. */
 export function readyDate(ward: WardCase, precision: DryingPrecision = QUICK): ReadyDate {
@@ -135,315 +84,6 @@ export function readyDate(ward: WardCase, precision: DryingPrecision = QUICK): R
   const weighed = weigh(gridOf(ward, start, seen, precision), seen, ward);
   return answer(ward, start, seen, weighed, cautions);
 }
-
-// ---------------------------------------------------------------------------------------------------- what was seen
-
-interface Observation {
-  readonly hours: number;
-  readonly kind: "reading" | "weighing";
-  /** Relative humidity, or kg/kg against the first weighing. */
-  readonly value: number;
-  readonly sd: number;
-}
-
-interface Seen {
-  readonly observations: readonly Observation[];
-  readonly leftOut: number;
-  readonly weighings: readonly Weighing[];
-}
-
-const inOrder = <T extends { readonly hours: number }>(what: readonly T[], from: number, to: number): T[] =>
-  what.filter((each) => each.hours >= from && each.hours <= to).sort((a, b) => a.hours - b.hours);
-
-function observationsOf(ward: WardCase, start: BagReading): Seen {
-  const { readings, weighings, now } = ward;
-  const stages = stagesOf(ward);
-  const looked = inOrder(readings, start.hours, now).filter((each) => each.hours > start.hours);
-  const closed = looked.filter((each) => isOfClosedBag(each, stages));
-  const onScale = inOrder(weighings, start.hours, now);
-  const observations = [
-    ...closed.map(
-      (each): Observation => ({ hours: each.hours, kind: "reading", value: each.relHum, sd: OWN_ERROR }),
-    ),
-    ...lossesOf(onScale),
-  ].sort((a, b) => a.hours - b.hours);
-  return { observations, leftOut: looked.length - closed.length, weighings: onScale };
-}
-
-/** Weights as shares of the first one: what box and scale add alike falls out. */
-function lossesOf(weighings: readonly Weighing[]): Observation[] {
-  const first = weighings[0];
-  if (!first) return [];
-  return weighings.map((each) => {
-    const scale = Math.max(each.scaleStep ?? 1, first.scaleStep ?? 1) / first.grams;
-    const value = each.grams / first.grams;
-    return { hours: each.hours, kind: "weighing", value, sd: Math.hypot(scale, WEIGHT_SHARE * (1 - value)) };
-  });
-}
-
-/** Those that have begun, in order. */
-const stagesOf = ({ stages, now }: WardCase): WardStage[] =>
-  stages.filter((each) => each.fromHours <= now).sort((a, b) => a.fromHours - b.fromHours);
-
-/** Whether a reading is one of a closed bag that had time to settle. */
-function isOfClosedBag({ hours }: BagReading, stages: readonly WardStage[]): boolean {
-  const stage = stages.findLast((each) => each.fromHours <= hours) ?? stages[0];
-  return stage?.surroundings.kind === "bag" && hours - stage.fromHours >= SETTLING_HOURS;
-}
-
-// ---------------------------------------------------------------------------------------------------- the runs
-
-/** What the runs of one film foretell: one row for each permeability tried. */
-interface Sheet {
-  readonly film: number;
-  /** ln(hours from start to ready); infinite: not within the horizon */
-  readonly ready: Float64Array;
-  readonly readyShift: Float64Array;
-  /** Rows of one value for each observation. */
-  readonly foretold: Float64Array;
-  readonly foretoldShift: Float64Array;
-}
-
-interface Grid {
-  /** ln of the permeability factors run. */
-  readonly logs: Float64Array;
-  readonly sheets: readonly Sheet[];
-  readonly readerSd: number;
-}
-
-function gridOf(ward: WardCase, start: BagReading, seen: Seen, precision: DryingPrecision): Grid {
-  const { body, dryBulb } = ward;
-  const reach = (PERMEABILITY_REACH * Math.log(body.spread)) / NINE_IN_TEN;
-  const logs = Float64Array.from(
-    { length: PERMEABILITY_RUNS },
-    (_, i) => reach * ((2 * i) / (PERMEABILITY_RUNS - 1) - 1),
-  );
-  const still = filmFromHeatTransfer(STILL_AIR_HEAT_TRANSFER, dryBulb);
-  const biot = (still * body.depth) / (body.taper + 1) / body.permeability;
-  const films = biot > FILM_SHOWS_BELOW ? [1] : FILMS;
-  const readerSd = (start.error ?? USUAL_READER_ERROR) / 2;
-  const run = new DryingRun(body, dryBulb, precision);
-  const teller = new Teller(run, ward, start, seen.observations);
-  return { logs, readerSd, sheets: films.map((film) => sheetOf(teller, film, logs, seen, readerSd)) };
-}
-
-function sheetOf(teller: Teller, film: number, logs: Float64Array, seen: Seen, readerSd: number): Sheet {
-  const [rows, columns] = [logs.length, seen.observations.length];
-  const sheet: Sheet = {
-    film,
-    ready: new Float64Array(rows),
-    readyShift: new Float64Array(rows),
-    foretold: new Float64Array(rows * columns),
-    foretoldShift: new Float64Array(rows * columns),
-  };
-  for (let row = 0; row < rows; row++) {
-    const factor = Math.exp(logs[row] as number);
-    const place = row * columns;
-    sheet.ready[row] = teller.tell(factor, film, 0, sheet.foretold, place);
-    // the reader shows too little by one standard deviation: the item was, and is, that much damper
-    const damper = teller.tell(factor, film, readerSd, sheet.foretoldShift, place);
-    const ready = sheet.ready[row] as number;
-    sheet.readyShift[row] = Number.isFinite(damper) ? damper - ready : Number.POSITIVE_INFINITY;
-    for (let c = place; c < place + columns; c++)
-      sheet.foretoldShift[c] = (sheet.foretoldShift[c] as number) - (sheet.foretold[c] as number);
-  }
-  return sheet;
-}
-
-/** Runs the drying model through the stages of one item and tells what the reader and the scale would have shown. */
-class Teller {
-  readonly #run: DryingRun;
-  readonly #start: BagReading;
-  readonly #stages: readonly WardStage[];
-  readonly #observations: readonly Observation[];
-  readonly #now: number;
-  readonly #target: number;
-  #next = 0;
-  #firstWeight = 0;
-
-  constructor(run: DryingRun, ward: WardCase, start: BagReading, observations: readonly Observation[]) {
-    this.#run = run;
-    this.#start = start;
-    this.#stages = stagesOf(ward);
-    this.#observations = observations;
-    this.#now = ward.now;
-    this.#target = ward.target ?? RELEASE.passRelHum;
-  }
-
-  /** @param readerLow by how much the reader shows too little   @returns ln of the hours from start to ready */
-  tell(permeability: number, film: number, readerLow: number, into: Float64Array, place: number): number {
-    const run = this.#run;
-    run.scale(permeability, film);
-    run.start(Math.min(MOST_START, this.#start.relHum + readerLow), this.#start.hours);
-    this.#next = 0;
-    this.#firstWeight = 0;
-    const read = (): boolean => this.#read(readerLow, into, place);
-    for (let i = 0; i < this.#stages.length; i++) {
-      const ends = this.#stages[i + 1]?.fromHours ?? this.#now;
-      if (i > 0 && i + 1 < this.#stages.length && ends <= run.hours) continue;
-      run.place((this.#stages[i] as WardStage).surroundings);
-      if (i === 0) read();
-      if (ends > run.hours) run.goOn(ends, read);
-    }
-    const ready = run.goOnUntilRelHum(this.#target + readerLow, this.#now + HORIZON);
-    return ready === null ? Number.POSITIVE_INFINITY : Math.log(Math.max(1e-3, ready - this.#start.hours));
-  }
-
-  /** Fills in what the last step passed. */
-  #read(readerLow: number, into: Float64Array, place: number): false {
-    const run = this.#run;
-    while (this.#next < this.#observations.length) {
-      const { hours, kind } = this.#observations[this.#next] as Observation;
-      if (hours > run.hours) break;
-      const atOnce = run.hoursBefore >= run.hours || hours <= this.#start.hours;
-      if (kind === "reading") into[place + this.#next] = run.airRelHumAt(hours) - readerLow;
-      else {
-        const weight = 1 + (atOnce ? run.moistureContent : run.moistureContentAt(hours));
-        if (this.#firstWeight === 0) this.#firstWeight = weight;
-        into[place + this.#next] = weight / this.#firstWeight;
-      }
-      this.#next += 1;
-    }
-    return false;
-  }
-}
-const MOST_START = 0.985;
-
-// ---------------------------------------------------------------------------------------------------- weighing the runs
-
-interface Weighed {
-  /** Ready hours of every point of the grid, rising, with their weights, which sum to 1. */
-  readonly ready: readonly { readonly hours: number; readonly weight: number }[];
-  readonly permeability: readonly { readonly hours: number; readonly weight: number }[];
-  readonly misfit: number;
-  readonly atEdge: number;
-}
-
-function weigh(grid: Grid, { observations }: Seen, ward: WardCase): Weighed {
-  const { logs, sheets } = grid;
-  const columns = observations.length;
-  const size = sheets.length * READER.length * PERMEABILITY_POINTS;
-  const score = new Float64Array(size);
-  const ready = new Float64Array(size);
-  const factor = new Float64Array(size);
-  const foretold = new Float64Array(columns);
-  const shift = new Float64Array(columns);
-  const start = ward.start?.hours ?? 0;
-  const [first, last] = [logs[0] as number, logs[logs.length - 1] as number];
-  const sd = Math.log(ward.body.spread) / NINE_IN_TEN;
-  let at = 0;
-  let least = Number.POSITIVE_INFINITY;
-  for (const sheet of sheets)
-    for (let p = 0; p < PERMEABILITY_POINTS; p++) {
-      const log = first + ((last - first) * p) / (PERMEABILITY_POINTS - 1);
-      const place = ((log - first) / (last - first)) * (logs.length - 1);
-      curveAt(sheet.foretold, columns, logs.length, place, foretold);
-      curveAt(sheet.foretoldShift, columns, logs.length, place, shift);
-      const readyLog = lineAt(sheet.ready, place);
-      const readyShift = lineAt(sheet.readyShift, place);
-      const prior = (log / sd) ** 2 + (Math.log(sheet.film) / FILM_SPREAD) ** 2;
-      for (const reader of READER) {
-        let misfit = 0;
-        for (let c = 0; c < columns; c++) {
-          const { value, sd: error } = observations[c] as Observation;
-          misfit += ((value - (foretold[c] as number) - reader.sd * (shift[c] as number)) / error) ** 2;
-        }
-        least = Math.min(least, misfit);
-        score[at] = -(prior + misfit) / 2 + Math.log(reader.weight);
-        ready[at] = Math.max(ward.now, start + Math.exp(shifted(readyLog, reader.sd, readyShift)));
-        factor[at] = log;
-        at += 1;
-      }
-    }
-  const weights = sharesOf(score);
-  return {
-    ready: sorted(ready, weights),
-    permeability: sorted(factor.map(Math.exp), weights),
-    misfit: columns === 0 ? 0 : Math.sqrt(least / columns),
-    atEdge: edgeOf(factor, weights, last),
-  };
-}
-
-/** The damper the item is than the reader says, the later; where a damper one never gets there, so here. */
-function shifted(log: number, sd: number, shift: number): number {
-  if (!Number.isFinite(log)) return Number.POSITIVE_INFINITY;
-  if (Number.isFinite(shift)) return log + sd * shift;
-  return sd > 0 ? Number.POSITIVE_INFINITY : log;
-}
-
-function sharesOf(score: Float64Array): Float64Array {
-  const best = score.reduce((a, b) => Math.max(a, b), Number.NEGATIVE_INFINITY);
-  const raw = score.map((each) => Math.exp(each - best));
-  const total = raw.reduce((a, b) => a + b, 0);
-  return raw.map((each) => each / total);
-}
-
-function sorted(values: Float64Array, weights: Float64Array): { hours: number; weight: number }[] {
-  const points: { hours: number; weight: number }[] = [];
-  for (let i = 0; i < values.length; i++)
-    if ((weights[i] as number) > 1e-9)
-      points.push({ hours: values[i] as number, weight: weights[i] as number });
-  return points.sort((a, b) => (a.hours < b.hours ? -1 : a.hours > b.hours ? 1 : 0)); // never is Infinity
-}
-
-function edgeOf(factor: Float64Array, weights: Float64Array, last: number): number {
-  return weights.reduce(
-    (sum, weight, i) => sum + (Math.abs(factor[i] as number) > 0.94 * last ? weight : 0),
-    0,
-  );
-}
-
-/** Straight between two rows; never beside a row that is never. */
-function lineAt(values: Float64Array, place: number): number {
-  const i = Math.min(values.length - 2, Math.floor(place));
-  const t = place - i;
-  const [a, b] = [values[i] as number, values[i + 1] as number];
-  if (t === 0) return a;
-  return Number.isFinite(a) && Number.isFinite(b) ? a + (b - a) * t : Number.POSITIVE_INFINITY;
-}
-
-/** A parabola-true curve (Catmull-Rom) through the rows, for every column. */
-function curveAt(
-  rows: Float64Array,
-  columns: number,
-  count: number,
-  place: number,
-  into: Float64Array,
-): void {
-  const i = Math.min(count - 2, Math.floor(place));
-  const t = place - i;
-  const [before, after] = [Math.max(0, i - 1), Math.min(count - 1, i + 2)];
-  for (let c = 0; c < columns; c++) {
-    const y1 = rows[i * columns + c] as number;
-    const y2 = rows[(i + 1) * columns + c] as number;
-    const m1 = (y2 - (rows[before * columns + c] as number)) / (i + 1 - before);
-    const m2 = ((rows[after * columns + c] as number) - y1) / (after - i);
-    into[c] = y1 + t * (m1 + t * (3 * (y2 - y1) - 2 * m1 - m2 + t * (m1 + m2 - 2 * (y2 - y1))));
-  }
-}
-
-/** Where a share of the weight lies behind; halfway between neighbours. */
-function quantile(
-  points: readonly { readonly hours: number; readonly weight: number }[],
-  share: number,
-): number {
-  let behind = 0;
-  let previous = points[0]?.hours ?? Number.NaN;
-  let middleBefore = 0;
-  for (const { hours, weight } of points) {
-    const middle = behind + weight / 2;
-    if (middle >= share) {
-      const t = middle > middleBefore ? (share - middleBefore) / (middle - middleBefore) : 1;
-      return Number.isFinite(hours) ? previous + (hours - previous) * Math.max(0, t) : hours;
-    }
-    behind += weight;
-    middleBefore = middle;
-    previous = hours;
-  }
-  return previous;
-}
-
-// ---------------------------------------------------------------------------------------------------- the answer
 
 function answer(
   ward: WardCase,
@@ -473,12 +113,6 @@ function answer(
   if (because.length === 0) return { ok: true, hours, learned, byTail, cautions };
   return { ok: false, because, planning: hours, learned, cautions: [...cautions, "planning-figure-only"] };
 }
-
-const bandOf = (points: Weighed["ready"]): Band => ({
-  p10: quantile(points, 0.1),
-  p50: quantile(points, 0.5),
-  p90: quantile(points, 0.9),
-});
 
 /** Never narrower than a quarter of the remaining time either way: model and surroundings are not that well known. */
 const widened = ({ p10, p50, p90 }: Band, now: number): Band => ({

@@ -9,8 +9,8 @@ import { OWN_ERROR, observationsOf, type Seen, stagesOf, type WardCase } from ".
 
 /* When two readings could first pass, as a band, from the readings and weighings so far. How easily damp moves through an
  * item and how fast its surface gives it off are not known beforehand: the drying model is run over a grid of both, each run is
- * weighed by how well it meets what was seen (Bayes), and the band is read off the weighed runs. The reader's own error is taken
- * as one and the same in all its readings, the one at the start included; it is the third direction of the grid.
+ * weighed by how well it meets what was seen (Bayes), and the band is read off the weighed runs. Two further directions of the
+ * grid are the error a reader has in all its readings alike, and what the reading at the start was off by itself.
  * This says when to look; it releases nothing. Hours from any fixed moment. */
 
 export type NoDate =

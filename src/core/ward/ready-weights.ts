@@ -1,5 +1,5 @@
-import { type Grid, NINE_IN_TEN } from "./ready-runs.ts";
-import type { Observation, Seen, WardCase } from "./ward-case.ts";
+import { type Grid, NINE_IN_TEN, READY } from "./ready-runs.ts";
+import { type Observation, OWN_ERROR, type Seen, type WardCase } from "./ward-case.ts";
 
 /* How well each run meets what was seen (Bayes), between the runs by interpolation, and the band that comes of it.
  * Casts say that an index lies within rows and columns. */
@@ -28,6 +28,13 @@ const READER = [
   { sd: 2.857, weight: 0.011257 },
 ] as const;
 
+/** What the reading at the start was off by itself, the same way (three points). */
+const START = [
+  { sd: -1.7321, weight: 1 / 6 },
+  { sd: 0, weight: 2 / 3 },
+  { sd: 1.7321, weight: 1 / 6 },
+] as const;
+
 export interface Weighed {
   /** Ready hours of every point of the grid, rising, with their weights, which sum to 1. */
   readonly ready: readonly Point[];
@@ -36,15 +43,17 @@ export interface Weighed {
   readonly atEdge: number;
 }
 
+/** Every point of the grid: film, permeability, the reader's shared error, the start's own. */
 export function weigh(grid: Grid, { observations }: Seen, ward: WardCase): Weighed {
-  const { logs, sheets } = grid;
+  const { logs, sheets, step } = grid;
   const columns = observations.length;
-  const size = sheets.length * READER.length * PERMEABILITY_POINTS;
+  const size = sheets.length * PERMEABILITY_POINTS * READER.length * START.length;
   const score = new Float64Array(size);
   const ready = new Float64Array(size);
   const factor = new Float64Array(size);
   const foretold = new Float64Array(columns);
-  const shift = new Float64Array(columns);
+  const damper = new Float64Array(columns);
+  const logReady = new Float64Array(READY.count);
   const start = ward.start?.hours ?? 0;
   const [first, last] = [logs[0] as number, logs[logs.length - 1] as number];
   const sd = Math.log(ward.body.spread) / NINE_IN_TEN;
@@ -55,22 +64,20 @@ export function weigh(grid: Grid, { observations }: Seen, ward: WardCase): Weigh
       const log = first + ((last - first) * p) / (PERMEABILITY_POINTS - 1);
       const place = ((log - first) / (last - first)) * (logs.length - 1);
       curveAt(sheet.foretold, columns, logs.length, place, foretold);
-      curveAt(sheet.foretoldShift, columns, logs.length, place, shift);
-      const readyLog = lineAt(sheet.ready, place);
-      const readyShift = lineAt(sheet.readyShift, place);
+      curveAt(sheet.damper, columns, logs.length, place, damper);
+      lineAt(sheet.ready, READY.count, logs.length, place, logReady);
       const prior = (log / sd) ** 2 + (Math.log(sheet.film) / FILM_SPREAD) ** 2;
-      for (const reader of READER) {
-        let misfit = 0;
-        for (let c = 0; c < columns; c++) {
-          const { value, sd: error } = observations[c] as Observation;
-          misfit += ((value - (foretold[c] as number) - reader.sd * (shift[c] as number)) / error) ** 2;
+      for (const reader of READER)
+        for (const own of START) {
+          const shared = reader.sd * grid.readerSd; // by how much the reader shows too little
+          const x = (shared + own.sd * OWN_ERROR) / step;
+          const misfit = misfitOf(observations, foretold, damper, x, shared);
+          least = Math.min(least, misfit);
+          score[at] = -(prior + misfit) / 2 + Math.log(reader.weight * own.weight);
+          ready[at] = Math.max(ward.now, start + Math.exp(logHours(logReady, x, shared / step)));
+          factor[at] = log;
+          at += 1;
         }
-        least = Math.min(least, misfit);
-        score[at] = -(prior + misfit) / 2 + Math.log(reader.weight);
-        ready[at] = Math.max(ward.now, start + Math.exp(shifted(readyLog, reader.sd, readyShift)));
-        factor[at] = log;
-        at += 1;
-      }
     }
   const weights = sharesOf(score);
   return {
@@ -81,11 +88,36 @@ export function weigh(grid: Grid, { observations }: Seen, ward: WardCase): Weigh
   };
 }
 
-/** The damper the item is than the reader says, the later; where a damper one never gets there, so here. */
-function shifted(log: number, sd: number, shift: number): number {
-  if (!Number.isFinite(log)) return Number.POSITIVE_INFINITY;
-  if (Number.isFinite(shift)) return log + sd * shift;
-  return sd > 0 ? Number.POSITIVE_INFINITY : log;
+/** Sum of squared misfits, each by its own error. */
+function misfitOf(
+  observations: readonly Observation[],
+  foretold: Float64Array,
+  damper: Float64Array,
+  x: number,
+  shared: number,
+): number {
+  let sum = 0;
+  for (let c = 0; c < foretold.length; c++) {
+    const { value, sd, kind } = observations[c] as Observation;
+    const shown = (foretold[c] as number) + x * (damper[c] as number) - (kind === "reading" ? shared : 0);
+    sum += ((value - shown) / sd) ** 2;
+  }
+  return sum;
+}
+
+/** ln of the hours to ready with the start shifted by x steps and the target by y. */
+function logHours(ready: Float64Array, x: number, y: number): number {
+  const plain = along(ready[READY.plain] as number, ready[READY.damperStart] as number, x);
+  const late = along(ready[READY.lateTarget] as number, ready[READY.both] as number, x);
+  if (Number.isFinite(plain)) return Number.isFinite(late) ? plain + y * (late - plain) : plain;
+  return y >= 1 ? late : Number.POSITIVE_INFINITY;
+}
+
+/** The damper the start, the later; where a damper one never gets there, so here. */
+function along(from: number, damper: number, x: number): number {
+  if (!Number.isFinite(from)) return Number.POSITIVE_INFINITY;
+  if (Number.isFinite(damper)) return from + x * (damper - from);
+  return x > 0 ? Number.POSITIVE_INFINITY : from;
 }
 
 function sharesOf(score: Float64Array): Float64Array {
@@ -110,13 +142,16 @@ function edgeOf(factor: Float64Array, weights: Float64Array, last: number): numb
   );
 }
 
-/** Straight between two rows; never beside a row that is never. */
-function lineAt(values: Float64Array, place: number): number {
-  const i = Math.min(values.length - 2, Math.floor(place));
+/** Straight between two rows, for every column; never beside a row that is never. */
+function lineAt(rows: Float64Array, columns: number, count: number, place: number, into: Float64Array): void {
+  const i = Math.min(count - 2, Math.floor(place));
   const t = place - i;
-  const [a, b] = [values[i] as number, values[i + 1] as number];
-  if (t === 0) return a;
-  return Number.isFinite(a) && Number.isFinite(b) ? a + (b - a) * t : Number.POSITIVE_INFINITY;
+  for (let c = 0; c < columns; c++) {
+    const a = rows[i * columns + c] as number;
+    const b = rows[(i + 1) * columns + c] as number;
+    into[c] =
+      t === 0 ? a : Number.isFinite(a) && Number.isFinite(b) ? a + (b - a) * t : Number.POSITIVE_INFINITY;
+  }
 }
 
 /** A parabola-true curve (Catmull-Rom) through the rows, for every column. */

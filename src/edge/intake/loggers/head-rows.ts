@@ -15,11 +15,34 @@ export type CellKind = "blank" | "number" | "datetime" | "date" | "clock" | "tex
 
 const MOST_LINES = 700;
 
+/** A line of the head before it is cut; a remark over several lines is one. */
+export interface HeadLine {
+  readonly line: number;
+  readonly text: string;
+}
+
+/** A remark in quotation marks is not longer than this. */
+const MOST_REMARK_LINES = 6;
+
 /** Lines of the head; one that the end of the head cuts in two is left away. */
-export function headLines(head: string, isWhole: boolean): string[] {
+export function headLines(head: string, isWhole: boolean): HeadLine[] {
   const lines = head.replace(/^\uFEFF/, "").split(/\r\n|\n|\r/);
   if (!isWhole && lines.length > 1) lines.pop();
-  return lines.slice(0, MOST_LINES);
+  const found: HeadLine[] = [];
+  for (let i = 0; i < lines.length && found.length < MOST_LINES; ) {
+    const more = isOpen(lines[i] ?? "") ? linesToClose(lines, i) : 1;
+    found.push({ line: i + 1, text: lines.slice(i, i + more).join("\n") });
+    i += more;
+  }
+  return found;
+}
+
+const isOpen = (text: string): boolean => text.includes('"') && text.split('"').length % 2 === 0;
+
+function linesToClose(lines: readonly string[], from: number): number {
+  for (let count = 2; count <= MOST_REMARK_LINES && from + count <= lines.length; count++)
+    if (!isOpen(lines.slice(from, from + count).join("\n"))) return count;
+  return 1; // a mark that never closes is a letter like any other
 }
 
 /** Cells of one line; quotation marks around a cell are taken off. */

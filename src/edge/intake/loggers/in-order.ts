@@ -10,7 +10,9 @@ export interface OrderedSeries {
 
 /** The readings by time, each time once: the first row of a time stays, and takes a missing value from the later ones. */
 export function inOrder(store: ReadingStore, minutes: Float64Array, leftOut: LeftOut): OrderedSeries {
-  const outOfOrder = countBackward(minutes);
+  const { backward: outOfOrder, still } = countSteps(minutes);
+  if (outOfOrder === 0 && still === 0)
+    return { series: asTheyAre(store, minutes), outOfOrder, duplicates: { count: 0, differing: 0 } };
   const rows = outOfOrder === 0 ? null : sortedRows(minutes);
   const at = (i: number): number => (rows === null ? i : (rows[i] as number)); // i stays below the length
   const [time, dryBulb, relHum] = [0, 1, 2].map(() => new Float64Array(minutes.length));
@@ -50,11 +52,21 @@ export function inOrder(store: ReadingStore, minutes: Float64Array, leftOut: Lef
 /** A value beside a missing one is no contradiction. */
 const differs = (a: number, b: number): boolean => a !== b && !Number.isNaN(a) && !Number.isNaN(b);
 
-function countBackward(minutes: Float64Array): number {
-  let backward = 0;
-  for (let i = 1; i < minutes.length; i++)
-    if ((minutes[i] as number) < (minutes[i - 1] as number)) backward++; // i stays inside
-  return backward;
+/** Rows that are in order already are not copied, unless much of the store is empty. */
+function asTheyAre({ temperature, second, size }: ReadingStore, minutes: Float64Array): ReadingSeries {
+  const cut = (values: Float64Array): Float64Array =>
+    values.length > size * 1.25 ? values.slice(0, size) : values.subarray(0, size);
+  return { minutes, dryBulb: cut(temperature), relHum: cut(second) };
+}
+
+function countSteps(minutes: Float64Array): { readonly backward: number; readonly still: number } {
+  let [backward, still] = [0, 0];
+  for (let i = 1; i < minutes.length; i++) {
+    const step = (minutes[i] as number) - (minutes[i - 1] as number); // i stays inside
+    if (step < 0) backward++;
+    else if (step === 0) still++;
+  }
+  return { backward, still };
 }
 
 /** Row numbers by time, equal times in the order of the file. */

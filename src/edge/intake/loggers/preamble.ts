@@ -57,7 +57,7 @@ function pairsOf(rows: readonly HeadRow[]): Pair[] {
   const found = rows.flatMap(({ text, cells }): Pair[] => {
     const filled = cells.filter((cell) => cell !== "");
     const [key = "", value = ""] = filled;
-    if (filled.length >= 2 && filled.length <= 3) return [[plainWords(key), value]];
+    if (filled.length >= 2 && filled.length <= 3 && !/[:=]\s*\S/.test(key)) return [[plainWords(key), value]];
     const match =
       /^[\s#"';]*([^\d:=]*[^\d:=\s])\s+(\d.*)$/.exec(text) ??
       /^[\s#"';]*([^:=\d][^:=]*?)\s*[:=]\s*(.+)$/.exec(text);

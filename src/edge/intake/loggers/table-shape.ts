@@ -1,4 +1,4 @@
-import { type CellKind, cellsOf, type HeadRow, headLines, kindOf } from "./head-rows.ts";
+import { type CellKind, cellsOf, type HeadLine, type HeadRow, headLines, kindOf } from "./head-rows.ts";
 import { meaningOf } from "./heading-words.ts";
 import type { CellDelimiter, LoggerCorrections } from "./logger-reading.ts";
 
@@ -36,7 +36,7 @@ interface Cut {
 /** The shape of the head, or null when no delimiter gives rows with a time and a number. */
 export function tableShape(head: string, isWhole: boolean, given: LoggerCorrections): TableShape | null {
   const lines = headLines(head, isWhole);
-  const announced = /^sep=(.)$/i.exec(lines[0] ?? "")?.[1];
+  const announced = /^sep=(.)$/i.exec(lines[0]?.text ?? "")?.[1];
   const candidates = given.delimiter
     ? [given.delimiter]
     : announced
@@ -51,14 +51,34 @@ export function tableShape(head: string, isWhole: boolean, given: LoggerCorrecti
   return best === null ? null : shaped(best, given.headingLine);
 }
 
-function cutBy(lines: readonly string[], delimiter: CellDelimiter): Cut | null {
-  const rows = lines.map((text, i): HeadRow => ({ line: i + 1, text, cells: cellsOf(text, delimiter) }));
+function cutBy(lines: readonly HeadLine[], delimiter: CellDelimiter): Cut | null {
+  const rows = lines.map(({ line, text }): HeadRow => ({ line, text, cells: cellsOf(text, delimiter) }));
   const kinds = rows.map(({ cells }) => cells.map(kindOf));
   const scores = kinds.map(scoreOf);
-  const first = scores.findIndex((score, i) => score > 0 && isFollowed(scores, i));
+  const marks = kinds.map(timeMark);
+  const isBlank = (i: number): boolean => kinds[i]?.every((kind) => kind === "blank") ?? true;
+  const alike = (i: number, k: number): boolean =>
+    scores[k] === scores[i] &&
+    marks[k] === marks[i] &&
+    (scores[i] !== 1 || kinds[k]?.length === kinds[i]?.length);
+  let first = scores.findIndex((score, i) => score > 0 && isFollowed(i, scores, alike, isBlank));
   if (first < 0) return null;
-  const sum = scores.slice(first).reduce((all, score) => all + score, 0);
-  return { delimiter, rows, first, weight: sum + Math.min(rows[first]?.cells.length ?? 0, 40) / 100 };
+  const weight = scores.slice(first).reduce((all, score) => all + score, 0);
+  const mark = marks[first];
+  while (
+    mark !== "" &&
+    first > 0 &&
+    marks[first - 1] === mark &&
+    kinds[first - 1]?.length === kinds[first]?.length
+  )
+    first--; // rows of events
+  return { delimiter, rows, first, weight: weight + Math.min(rows[first]?.cells.length ?? 0, 40) / 100 };
+}
+
+/** Where the time stands in a row and what it looks like; empty: there is none. */
+function timeMark(kinds: readonly CellKind[]): string {
+  const at = kinds.findIndex(isTimeKind);
+  return at < 0 ? "" : `${kinds[at]} in ${at}`;
 }
 
 /** 3: a date and a number; 1: several numbers, which may be a counted time or parts of a date; 0: no row of readings. */
@@ -67,15 +87,24 @@ function scoreOf(kinds: readonly CellKind[]): number {
   const numbers = count("number");
   if (count("datetime") + count("date") > 0) return numbers > 0 ? 3 : 0;
   if (count("clock") > 0 && numbers > 0) return 2;
-  return numbers >= 2 && count("text") <= numbers ? 1 : 0;
+  return numbers >= 2 && count("text") < numbers ? 1 : 0;
 }
 
-/** Most of the next rows are of the same strength, so this is no line of the preamble by chance. */
-function isFollowed(scores: readonly number[], at: number): boolean {
-  const next = scores.slice(at, at + 12);
-  const same = next.filter((score) => score === scores[at]).length;
-  const stronger = scores.slice(at, at + 60).filter((score) => score > (scores[at] ?? 0)).length;
-  return same * 2 >= Math.min(next.length, 12) && stronger <= same;
+/** Many of the next rows are like this one, so it is no line of the preamble by chance; and no stronger ones follow soon. */
+function isFollowed(
+  at: number,
+  scores: readonly number[],
+  alike: (i: number, k: number) => boolean,
+  isBlank: (i: number) => boolean,
+): boolean {
+  let [same, other, stronger] = [0, 0, 0];
+  for (let k = at; k < Math.min(scores.length, at + 40); k++) {
+    if (isBlank(k)) continue;
+    if ((scores[k] ?? 0) > (scores[at] ?? 0)) stronger++;
+    else if (alike(at, k)) same++;
+    else other++;
+  }
+  return same >= other / 2 && stronger <= same;
 }
 
 function shaped({ delimiter, rows, first, weight: _ }: Cut, settledLine: number | undefined): TableShape {

@@ -17,6 +17,9 @@ export class TimeCell {
   offset = Number.NaN;
   /** Cells with AM or PM. */
   halfDays = 0;
+  /** The day of the row before is mostly that of the next. */
+  private lastWritten = -1;
+  private lastPacked = 0;
   private readonly value = new Float64Array(MOST_GROUPS);
   private readonly size = new Uint8Array(MOST_GROUPS);
   private readonly after = new Uint8Array(MOST_GROUPS);
@@ -85,9 +88,14 @@ export class TimeCell {
     if (this.after[0] === COLON) return "unreadable";
     const [third, thirdWidth] = [v[2] ?? 0, this.size[2] ?? 0];
     if (width === 4) {
-      const day = dayNumberOf(first, second, third);
-      if (day === NO_DAY) return "no such day";
-      this.date = packDay(day);
+      const written = first * 10_000 + second * 100 + third;
+      if (written !== this.lastWritten || second > 99 || third > 99) {
+        const day = dayNumberOf(first, second, third);
+        if (day === NO_DAY) return "no such day";
+        this.lastWritten = written;
+        this.lastPacked = packDay(day);
+      }
+      this.date = this.lastPacked;
     } else {
       if (width > 2 || (this.size[1] ?? 0) > 2 || (thirdWidth !== 4 && thirdWidth !== 2)) return "unreadable";
       if (this.after[1] === COLON || first > 99 || third > 9999) return "unreadable";

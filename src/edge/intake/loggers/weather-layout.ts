@@ -78,7 +78,7 @@ export function epwLayout(head: string, given: LoggerCorrections, file: string):
       latitude,
       longitude,
       elevation,
-      TYPICAL.test(source.replace(/-.*$/, "")) || TYPICAL.test(head.slice(0, 3000)),
+      TYPICAL.test([source, ...lines.filter((line) => /^COMMENTS/i.test(line))].join(" ")),
     ),
     doubts: [],
   };

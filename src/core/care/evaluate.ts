@@ -1,11 +1,13 @@
 import type { Facts, FactValue } from "../items/facts.ts";
+import type { Reason } from "./reason.ts";
 import type { Rest, Rule, RuleBook } from "./rule-book.ts";
-import { NO, PERHAPS, plain, type Values, YES } from "./truth.ts";
+import { NO, OPEN, PERHAPS, plain, type Values, YES } from "./truth.ts";
 
 /** A rule that acts, and whether only because an `unsure` counts as the safer side. */
 export interface Firing {
   readonly rule: Rule;
   readonly unsure: boolean;
+  readonly reason: Reason;
 }
 
 /** What the rules say to one set of facts, before conflicts are settled. */
@@ -67,15 +69,40 @@ function missingTestsOf(book: RuleBook, facts: Facts): string[] {
   return asked.filter((test) => facts[`obs.${test}`] === undefined);
 }
 
+/** Where an open answer stands (`OPEN`), the rules that may still go either way, and the facts they may hang on. */
+export function undecided(
+  book: RuleBook,
+  facts: Facts,
+  open: ReadonlySet<string>,
+): { readonly rules: Rule[]; readonly loose: ReadonlySet<string> } {
+  const values = valuesOf(book, facts, []);
+  const loose = new Set(open);
+  for (const each of book.derivations) {
+    const truth = each.holds(values);
+    const name = `cond.${each.condition}`;
+    if (truth === NO) continue;
+    const hangs = truth === PERHAPS && each.reads.some((fact) => loose.has(fact));
+    if (hangs) loose.add(name);
+    values[book.places.get(name) as number] = hangs ? OPEN : truth === YES ? "yes" : "unsure";
+  }
+  const rules = book.rules.filter(
+    (rule) => rule.holds(values) === PERHAPS && rule.reads.some((fact) => loose.has(fact)),
+  );
+  return { rules, loose };
+}
+
 const firings = new WeakMap<Rule, readonly [Firing, Firing]>();
 
-function firing(rule: Rule, unsure: boolean): Firing {
+/** A rule that acts, surely or for an unsure. */
+export function firing(rule: Rule, unsure: boolean): Firing {
   let both = firings.get(rule);
   if (!both) {
-    both = [
-      { rule, unsure: false },
-      { rule, unsure: true },
-    ];
+    const of = (fromUnsure: boolean): Firing => ({
+      rule,
+      unsure: fromUnsure,
+      reason: { ...rule.reason, fromUnsure },
+    });
+    both = [of(false), of(true)];
     firings.set(rule, both);
   }
   return both[unsure ? 1 : 0];

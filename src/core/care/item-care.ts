@@ -2,7 +2,7 @@ import type { Act, Campaign, Finding, Item, Place } from "../items/campaign.ts";
 import { type Facts, type FactValue, UNSURE } from "../items/facts.ts";
 import type { Care } from "./care.ts";
 import { decideParts } from "./decide.ts";
-import { type Evaluation, evaluate } from "./evaluate.ts";
+import { evaluate } from "./evaluate.ts";
 import type { RuleBook } from "./rule-book.ts";
 
 /** The care of one part; the body of the item has no name. */
@@ -27,34 +27,40 @@ export interface ItemCare {
   readonly answers: Readonly<Record<string, FactValue>>;
 }
 
-/** Care for every item of a campaign. Parts with the same facts share one evaluation. */
+/** Care for every item of a campaign. Items with the same facts share one decision. */
 export function careOfCampaign(book: RuleBook, campaign: Campaign): ItemCare[] {
   const findings = grouped(campaign.findings, (each) => each.item);
   const sessions = grouped(campaign.sessions, (each) => each.item);
-  const evaluated = new Map<string, Evaluation>();
-  const evaluateOnce = (key: string, facts: Facts): Evaluation => {
-    const known = evaluated.get(key) ?? evaluate(book, facts);
-    evaluated.set(key, known);
+  const decided = new Map<string, readonly PartCare[]>();
+  const decideOnce: DecideOnce = (key, parts, state) => {
+    const known = decided.get(key) ?? careOfParts(book, parts, state);
+    decided.set(key, known);
     return known;
   };
   return campaign.items.map((item) => {
     const done = new Set((sessions.get(item.id) ?? []).map((session) => session.act));
-    return careOfItem(book, evaluateOnce, item, findings.get(item.id) ?? [], campaign.place, done);
+    return careOfItem(decideOnce, item, findings.get(item.id) ?? [], campaign.place, done);
   });
 }
 
-type EvaluateOnce = (key: string, facts: Facts) => Evaluation;
+type DecideOnce = (key: string, parts: readonly PartFacts[], state: Facts) => readonly PartCare[];
+
+function careOfParts(book: RuleBook, parts: readonly PartFacts[], state: Facts): PartCare[] {
+  const care = decideParts(
+    book,
+    parts.map((part) => evaluate(book, { ...part.facts, ...state })),
+  );
+  return parts.map(({ name, leaves }, index) => ({ name, leaves, care: care[index] as Care }));
+}
 
 interface PartFacts {
   readonly name: string;
   readonly leaves: number | null;
   readonly facts: Facts;
-  readonly key: string;
 }
 
 function careOfItem(
-  book: RuleBook,
-  evaluateOnce: EvaluateOnce,
+  decideOnce: DecideOnce,
   item: Item,
   findings: readonly Finding[],
   place: Place,
@@ -62,19 +68,10 @@ function careOfItem(
 ): ItemCare {
   const body = answersOf(findings.filter((each) => each.part === ""));
   const parts = partsOf(item, findings, place, body);
-  const before = new Map<string, readonly PartCare[]>();
+  const key = JSON.stringify(parts);
   const at = (acts: ReadonlySet<Act>, testsAnswered = false): readonly PartCare[] => {
     const state = { ...stateFacts(acts), ...(testsAnswered ? { "state.required_tests_missing": "no" } : {}) };
-    const stateKey = Object.values(state).join();
-    const known = before.get(stateKey);
-    if (known) return known;
-    const care = decideParts(
-      book,
-      parts.map((part) => evaluateOnce(part.key + stateKey, { ...part.facts, ...state })),
-    );
-    const found = parts.map(({ name, leaves }, index) => ({ name, leaves, care: care[index] as Care }));
-    before.set(stateKey, found);
-    return found;
+    return decideOnce(key + Object.values(state).join(), parts, state);
   };
   const [whole, ...others] = at(done);
   return {
@@ -109,7 +106,7 @@ function partsOf(item: Item, findings: readonly Finding[], place: Place, body: A
       ...doubt,
     };
     const leaves = typeof properties.leaves === "number" ? properties.leaves : null;
-    return { name, leaves, facts, key: JSON.stringify(facts) };
+    return { name, leaves, facts };
   };
   return [
     part("", item.facts, body.answers, body.doubt),
@@ -150,7 +147,8 @@ function siteFacts(place: Place): Facts {
   };
 }
 
-function stateFacts(done: ReadonlySet<Act>): Facts {
+/** What the acts done so far say about the state of an item. */
+export function stateFacts(done: ReadonlySet<Act>): Facts {
   const yesNo = (act: Act): string => (done.has(act) ? "yes" : "no");
   return {
     "state.dry_verified": yesNo("release"),

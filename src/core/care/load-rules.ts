@@ -13,6 +13,7 @@ import type {
   RuleTables,
   Test,
 } from "./rule-book.ts";
+import { membersOf } from "./settle.ts";
 import { type Condition, compile, factsOf, OPS } from "./truth.ts";
 
 /** A fault in a table: where it stands, what was found, what would be right. */
@@ -52,6 +53,7 @@ export function loadRuleBook(tables: RuleTables, local?: LocalRules): Outcome<Ru
     sources: record(tables.sources),
     place: (fact) => places.get(fact) ?? 0,
     facts,
+    families: familiesOf(record(record(tables.actions).families), Object.keys(actions)),
   };
   const rules: Rule[] = [];
   for (const [theme, file] of Object.entries(tables.rules))
@@ -75,7 +77,7 @@ export function loadRuleBook(tables: RuleTables, local?: LocalRules): Outcome<Ru
     derivations,
     rules,
     rests: list(tables.rests).map((raw) => readRest(record(raw), { ...known, fault })),
-    families: familiesOf(record(record(tables.actions).families), Object.keys(actions)),
+    families: known.families,
     freeing: new Set(Object.keys(actions).filter((action) => record(actions[action]).frees === true)),
     requiredTests: record(vocabulary.requiredTests) as Record<string, string[]>,
     endings: known.endings,
@@ -101,6 +103,7 @@ interface Known {
   readonly sources: Raw;
   readonly place: (fact: string) => number;
   readonly facts: ReadonlyMap<string, FactKind>;
+  readonly families: ReadonlyMap<string, readonly string[]>;
 }
 type Reading = Known & { readonly fault: Fault };
 
@@ -150,7 +153,8 @@ function answerKind(answers: string): [FactKind["type"], string[], string] {
 function testsOf(raw: Raw): Map<string, Test> {
   return new Map(
     Object.entries(raw).map(([id, value]) => {
-      const { short, question, how, answers, who, note, by, minutes, waitHours, stop } = record(value);
+      const { short, question, how, answers, who, note, by, minutes, waitHours, stop, formats } =
+        record(value);
       return [
         id,
         {
@@ -165,6 +169,7 @@ function testsOf(raw: Raw): Map<string, Test> {
           minutes: Number(minutes),
           waitHours: Number(waitHours ?? 0),
           stop: stop === true,
+          formats: list(formats).map(String),
         },
       ];
     }),
@@ -240,6 +245,7 @@ function readConsequence(raw: Raw, id: string, known: Reading): Consequence {
     ...(after === undefined ? {} : { after: String(after) }),
     details,
     reach: kind.reach === "part" ? "part" : "item",
+    members: [...membersOf(known.families, String(action))],
   };
 }
 

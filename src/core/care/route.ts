@@ -73,15 +73,16 @@ function stopsOf(care: ItemCare, steps: readonly Step[]): Reason[] {
   const stops = new Map<string, Reason>();
   const done = new Set(care.done);
   for (const { act } of steps) {
-    for (const { care: now } of care.at(done, true))
-      for (const reason of bansOn(act, now) ?? holdsOf(now)) stops.set(reason.rule, reason);
+    const does = DOES[act];
+    for (const { care: now } of does ? care.at(done, true) : [])
+      for (const reason of bansOn(does ?? [], now) ?? holdsOf(now)) stops.set(reason.rule, reason);
     done.add(act);
   }
   return [...stops.values()].sort((a, b) => a.tier - b.tier);
 }
 
-function bansOn(act: Act, now: Care): readonly Reason[] | null {
-  const bans = (DOES[act] ?? []).flatMap((does) => now.banned.get(does) ?? []);
+function bansOn(does: readonly string[], now: Care): readonly Reason[] | null {
+  const bans = does.flatMap((action) => now.banned.get(action) ?? []);
   return bans.length > 0 ? bans.flatMap((ban) => ban.reasons) : null;
 }
 

@@ -11,6 +11,8 @@ export interface Consequence {
   readonly details: Readonly<Record<string, unknown>>;
   /** `part`: for the part whose findings fired it; `item`: for the whole item and all its parts. */
   readonly reach: "part" | "item";
+  /** The action itself and, of a family, every member. */
+  readonly members: readonly string[];
 }
 
 /** One row of a rule's tests: facts, and whether the rule then holds. */
@@ -79,6 +81,8 @@ export interface Test {
   readonly waitHours: number;
   /** A yes stops all work on the item until someone outside the team has answered. */
   readonly stop: boolean;
+  /** Formats it is worth asking of; empty: every format. */
+  readonly formats: readonly string[];
 }
 
 /** The rules ready to run: conditions in an order in which each is derived before it is read. */

@@ -1,7 +1,7 @@
 import type { Forbid, Ruling } from "./care.ts";
 import type { Firing } from "./evaluate.ts";
 import type { Reason, Until } from "./reason.ts";
-import type { Consequence, Rule, RuleBook } from "./rule-book.ts";
+import type { Consequence, RuleBook } from "./rule-book.ts";
 
 /** The ways of cleaning a team has, gentlest first (C05). */
 export const METHODS = ["clean_puffer", "clean_brush", "clean_vacuum_mesh", "clean_sponge"] as const;
@@ -25,12 +25,6 @@ export interface Settled {
   readonly order: readonly (readonly [string, string])[];
   readonly hold: boolean;
   readonly banned: ReadonlyMap<string, Forbid>;
-}
-
-interface Fired {
-  readonly rule: Rule;
-  readonly consequence: Consequence;
-  readonly reason: Reason;
 }
 
 const MOST_KEPT = 5000;
@@ -57,7 +51,7 @@ export function settle(
   const before = kept.get(key);
   if (before) return before;
   if (kept.size >= MOST_KEPT) kept.clear();
-  const settled = settleFired(book, [...expand(own, false), ...expand(others, true)], cleaning);
+  const settled = weigh(gather(own, others), cleaning);
   kept.set(key, settled);
   return settled;
 }
@@ -68,89 +62,104 @@ const keyOf = (firings: readonly Firing[]): string => {
   return key;
 };
 
-const expand = (firings: readonly Firing[], onlyItem: boolean): Fired[] =>
-  firings.flatMap(({ rule, unsure }) => {
-    const reason = { ...rule.reason, fromUnsure: unsure };
-    return rule.consequences
-      .filter((each) => !onlyItem || each.reach === "item")
-      .map((consequence) => ({ rule, consequence, reason }));
-  });
+type Verb = Consequence["verb"];
+interface Gathered {
+  readonly said: Readonly<Record<Verb, Map<string, Ruling>>>;
+  readonly forbids: Map<string, Forbid>;
+  /** Best tier of a command: a require that is no order between two acts. */
+  readonly commands: ReadonlyMap<string, number>;
+  readonly order: ReadonlyMap<string, readonly [string, string]>;
+}
 
-function settleFired(book: RuleBook, fired: readonly Fired[], cleaning: boolean): Settled {
-  const saying = (verb: Consequence["verb"]): Fired[] =>
-    fired.filter((each) => each.consequence.verb === verb);
-  const forbids = forbidsOf(book, saying("forbid"));
-  const requires = rulings(saying("require"));
-  const commands = rulings(
-    saying("require").filter(({ consequence }) => !consequence.before && !consequence.after),
-  );
-  for (const [action, ruling] of commands) {
-    const forbid = forbids.get(action);
-    if (forbid && tierOf(ruling) < tierOf(forbid)) forbids.delete(action);
+/** Everything the fired rules say, by verb and action, a ban on a family spread over its members. */
+function gather(own: readonly Firing[], others: readonly Firing[]): Gathered {
+  const said = {
+    require: new Map<string, Ruling>(),
+    forbid: new Map<string, Ruling>(),
+    prefer: new Map<string, Ruling>(),
+    warn: new Map<string, Ruling>(),
+    escalate: new Map<string, Ruling>(),
+  };
+  const forbids = new Map<string, Forbid>();
+  const commands = new Map<string, number>();
+  const order = new Map<string, readonly [string, string]>();
+  const hear = (consequence: Consequence, reason: Reason): void => {
+    const { verb, action, before, after } = consequence;
+    if (verb === "forbid") {
+      for (const member of consequence.members) addBan(forbids, member, consequence, reason);
+      return;
+    }
+    addRuling(said[verb], consequence, reason);
+    if (before) order.set(`${action}>${before}`, [action, before]);
+    else if (after) order.set(`${after}>${action}`, [after, action]);
+    else if (verb === "require")
+      commands.set(action, Math.min(reason.tier, commands.get(action) ?? Number.POSITIVE_INFINITY));
+  };
+  for (const { rule, reason } of own) for (const each of rule.consequences) hear(each, reason);
+  for (const { rule, reason } of others)
+    for (const each of rule.consequences) if (each.reach === "item") hear(each, reason);
+  return { said, forbids, commands, order };
+}
+
+function addBan(forbids: Map<string, Forbid>, action: string, { until }: Consequence, reason: Reason): void {
+  const known = forbids.get(action);
+  if (!known) {
+    forbids.set(action, { action, reasons: [reason], until: [until], details: {} });
+    return;
   }
-  const escalate = rulings(saying("escalate"));
+  if (!known.reasons.includes(reason)) (known.reasons as Reason[]).push(reason);
+  if (!known.until.includes(until)) (known.until as Until[]).push(until);
+}
+
+function addRuling(rulings: Map<string, Ruling>, { action, details }: Consequence, reason: Reason): void {
+  const known = rulings.get(action);
+  if (known) {
+    (known.reasons as Reason[]).push(reason);
+    Object.assign(known.details, { ...details, ...known.details });
+  } else rulings.set(action, { action, reasons: [reason], details: { ...details } });
+}
+
+function weigh({ said, forbids, commands, order }: Gathered, cleaning: boolean): Settled {
+  for (const [action, tier] of commands) {
+    const forbid = forbids.get(action);
+    if (forbid && tier < tierOf(forbid)) forbids.delete(action);
+  }
+  const { require, escalate } = said;
   const stuck = cleaning ? noMethodLeft(forbids) : null;
   if (stuck?.forGood && !escalate.has("ask_conservator"))
     escalate.set("ask_conservator", { action: "ask_conservator", reasons: stuck.reasons, details: {} });
-  const asFound = stuck?.forGood === true && requires.has("image_as_found");
-  if (stuck && !asFound && !requires.has("hold_item"))
-    requires.set("hold_item", {
+  const asFound = stuck?.forGood === true && require.has("image_as_found");
+  if (stuck && !asFound && !require.has("hold_item"))
+    require.set("hold_item", {
       action: "hold_item",
       reasons: stuck.reasons,
       details: { passes: !stuck.forGood },
     });
+  const all = [...require.values()];
   return {
-    require: [...requires.values()].filter((each) => !forbids.has(each.action)),
+    require: all.filter((each) => !forbids.has(each.action)),
     forbid: [...forbids.values()],
-    prefer: [...rulings(saying("prefer")).values()].filter(
-      (each) => !forbids.has(each.action) && !requires.has(each.action),
+    prefer: [...said.prefer.values()].filter(
+      (each) => !forbids.has(each.action) && !require.has(each.action),
     ),
-    warn: [...rulings(saying("warn")).values()],
+    warn: [...said.warn.values()],
     escalate: [...escalate.values()],
-    later: [...requires.values()].filter((each) => forbids.has(each.action)),
-    order: orderOf(fired),
-    hold: requires.has("hold_item"),
+    later: all.filter((each) => forbids.has(each.action)),
+    order: [...order.values()],
+    hold: require.has("hold_item"),
     banned: forbids,
   };
 }
 
 const tierOf = (ruling: Ruling): number => Math.min(...ruling.reasons.map((reason) => reason.tier));
 
-function rulings(fired: readonly Fired[]): Map<string, Ruling> {
-  const found = new Map<string, { action: string; reasons: Reason[]; details: Record<string, unknown> }>();
-  for (const { consequence, reason } of fired) {
-    const known = found.get(consequence.action);
-    if (!known)
-      found.set(consequence.action, {
-        action: consequence.action,
-        reasons: [reason],
-        details: { ...consequence.details },
-      });
-    else {
-      known.reasons.push(reason);
-      Object.assign(known.details, { ...consequence.details, ...known.details });
-    }
-  }
-  return found;
-}
-
-/** Bans by action, a ban on a family spread over its members. */
-function forbidsOf(book: RuleBook, fired: readonly Fired[]): Map<string, Forbid> {
-  const found = new Map<string, { action: string; reasons: Reason[]; until: Until[]; details: object }>();
-  for (const { rule, consequence, reason } of fired)
-    for (const action of membersOf(book, consequence.action)) {
-      const known = found.get(action) ?? { action, reasons: [], until: [], details: {} };
-      found.set(action, known);
-      if (!known.reasons.some((each) => each.rule === rule.id)) known.reasons.push(reason);
-      if (!known.until.includes(consequence.until)) known.until.push(consequence.until);
-    }
-  return found as Map<string, Forbid>;
-}
-
 /** An action, the members of its family, and theirs. */
-export function membersOf(book: Pick<RuleBook, "families">, action: string): ReadonlySet<string> {
+export function membersOf(
+  families: ReadonlyMap<string, readonly string[]>,
+  action: string,
+): ReadonlySet<string> {
   const members = new Set([action]);
-  for (const each of members) for (const member of book.families.get(each) ?? []) members.add(member);
+  for (const each of members) for (const member of families.get(each) ?? []) members.add(member);
   return members;
 }
 
@@ -162,14 +171,4 @@ function noMethodLeft(
   const reasons = new Map(bans.flatMap((ban) => ban.reasons).map((reason) => [reason.rule, reason]));
   const waits = bans.some((ban) => ban.until.every((until) => OWN_WORK.has(until) && until !== "cleaned"));
   return { reasons: [...reasons.values()], forGood: !waits };
-}
-
-function orderOf(fired: readonly Fired[]): (readonly [string, string])[] {
-  const pairs = new Map<string, readonly [string, string]>();
-  for (const { consequence } of fired) {
-    const { action, before, after, verb } = consequence;
-    const pair = before ? ([action, before] as const) : after ? ([after, action] as const) : null;
-    if (pair && verb !== "forbid") pairs.set(pair.join(">"), pair);
-  }
-  return [...pairs.values()];
 }

@@ -22,6 +22,9 @@ export type Op = (typeof OPS)[number];
 export type Values = readonly (FactValue | undefined)[];
 export type Check = (values: Values) => Truth;
 
+/** Stands for an answer nobody has given yet: every comparison with it may come out either way. */
+export const OPEN = "not asked yet";
+
 /** `yes` and `true` are one answer, as are `no` and `false`. */
 export const plain = (value: FactValue): FactValue =>
   value === true ? "yes" : value === false ? "no" : value;
@@ -67,13 +70,17 @@ const anyOf =
 
 function compileComparison({ op, v }: Comparison, at: number): Check {
   if (op === "exists")
-    return (values) => (values[at] === undefined || values[at] === "" || values[at] === "no" ? NO : YES);
+    return (values) => {
+      const given = values[at];
+      return given === undefined || given === "" || given === "no" ? NO : given === OPEN ? PERHAPS : YES;
+    };
   if (op === "gte" || op === "gt" || op === "lte" || op === "lt") return compareNumber(at, op, Number(v));
   const names = (Array.isArray(v) ? v : [v]).map(plain);
   const unknownToo = names.includes("unknown");
   return (values) => {
     const given = values[at];
     if (given === undefined) return NO;
+    if (given === OPEN) return PERHAPS;
     if (!Array.isArray(given)) return names.includes(given as string) ? YES : given === UNSURE ? PERHAPS : NO;
     if (given.some((each) => names.includes(each))) return YES;
     return given.includes(UNSURE) || (!unknownToo && given.includes("unknown")) ? PERHAPS : NO;
@@ -83,7 +90,7 @@ function compileComparison({ op, v }: Comparison, at: number): Check {
 function compareNumber(at: number, op: "gte" | "gt" | "lte" | "lt", wanted: number): Check {
   return (values) => {
     const n = values[at];
-    if (n === UNSURE) return PERHAPS;
+    if (n === UNSURE || n === OPEN) return PERHAPS;
     if (typeof n !== "number") return NO;
     return (op === "gte" ? n >= wanted : op === "gt" ? n > wanted : op === "lte" ? n <= wanted : n < wanted)
       ? YES

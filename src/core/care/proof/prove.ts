@@ -1,7 +1,7 @@
 import type { Facts, FactValue } from "../../items/facts.ts";
 import { guards } from "../check-rules.ts";
 import type { Rule, RuleBook } from "../rule-book.ts";
-import { Circuit, FALSE, type Literal, not, type Sat } from "./circuit.ts";
+import { Circuit, FALSE, type Literal, type Sat } from "./circuit.ts";
 import { bannable, CLAIMS } from "./claims.ts";
 import { careOfWorld, type SymbolicCare } from "./symbolic.ts";
 import { FactSpaces, World } from "./world.ts";

@@ -1,6 +1,6 @@
 import type { Tier } from "../reason.ts";
 import type { Consequence, Rule, RuleBook } from "../rule-book.ts";
-import { METHODS, membersOf, OWN_WORK } from "../settle.ts";
+import { METHODS, OWN_WORK } from "../settle.ts";
 import { type Circuit, FALSE, type Literal, not, TRUE } from "./circuit.ts";
 import { type Both, DOOR, truthOf, type World } from "./world.ts";
 
@@ -134,7 +134,7 @@ function bansOf(book: RuleBook): Map<string, Said[]> {
   for (const rule of book.rules)
     for (const consequence of rule.consequences)
       if (consequence.verb === "forbid")
-        for (const action of membersOf(book, consequence.action))
+        for (const action of consequence.members)
           found.set(action, [...(found.get(action) ?? []), { rule, consequence }]);
   return found;
 }

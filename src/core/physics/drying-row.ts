@@ -25,8 +25,10 @@ const ERROR_1 = -ERROR / (GAMMA * (1 - GAMMA));
 const ERROR_2 = ERROR / (1 - GAMMA);
 
 /** Newton stops when no cell moves further than this, relative humidity; what remains is of the order of its square. */
-const NEWTON_MOVE = 1e-4;
+const NEWTON_MOVE = 3e-4;
 const MOST_PASSES = 30;
+/** Part of the last drift the first guess follows: drying slows. */
+const GUESS = 0.7;
 const SAFETY = 0.9;
 const MOST_SHRINK = 0.2;
 const MOST_GROWTH = 4;
@@ -78,6 +80,8 @@ export class DryingRow {
   /** First cell in use: 0 in a bag, 1 in a room. */
   #first = 1;
   #nextStep = 0;
+  /** Change of relative humidity in an hour over the last step, to guess the next from. */
+  readonly #drift: Float64Array;
   readonly #slope: Float64Array;
   readonly #known: Float64Array;
   readonly #flowMid: Float64Array;
@@ -98,6 +102,7 @@ export class DryingRow {
     this.relHumBefore = fresh();
     this.waterBefore = fresh();
     this.flowBefore = fresh();
+    this.#drift = fresh();
     this.#slope = fresh();
     this.#known = fresh();
     this.#flowMid = fresh();
@@ -119,7 +124,12 @@ export class DryingRow {
     }
     this.hours = hours;
     this.gone = 0;
+    this.#restart();
+  }
+
+  #restart(): void {
     this.#nextStep = 0;
+    this.#drift.fill(0);
   }
 
   /** Closes the item in with air and gel, which settle between them at once; the item keeps its water. */
@@ -130,7 +140,7 @@ export class DryingRow {
     this.#first = 0;
     this.relHum[0] = settled(air, water, airRelHum, gelRelHum);
     this.water[0] = water;
-    this.#nextStep = 0;
+    this.#restart();
   }
 
   /** Lays the item open; the item keeps its water. */
@@ -140,7 +150,7 @@ export class DryingRow {
     this.relHum[0] = 0;
     this.water[0] = 0;
     this.flow[0] = 0;
-    this.#nextStep = 0;
+    this.#restart();
   }
 
   /** kg of water in the item. */
@@ -223,6 +233,8 @@ export class DryingRow {
         this.hours = lands ? until : this.hoursBefore + step;
         this.gone += out;
         this.effort.steps += 1;
+        for (let k = this.#first; k < this.count; k++)
+          this.#drift[k] = ((this.relHum[k] as number) - (this.relHumBefore[k] as number)) / step;
         return;
       }
       this.effort.refused += 1;
@@ -239,8 +251,10 @@ export class DryingRow {
   #stages(step: number, outside: Outside, outBefore: number): number {
     const { water, waterBefore, flow, flowBefore, relHum, relHumBefore, count } = this;
     const share = STAGE * step;
-    for (let k = this.#first; k < count; k++)
+    for (let k = this.#first; k < count; k++) {
       this.#known[k] = (waterBefore[k] as number) + share * (flowBefore[k] as number);
+      relHum[k] = (relHumBefore[k] as number) + GUESS * GAMMA * step * (this.#drift[k] as number);
+    }
     const outsideMid = outside(this.hoursBefore + GAMMA * step);
     if (!this.#newton(share, outsideMid)) return Number.NaN;
     this.#settle(share, outsideMid, this.#waterMid, this.#flowMid);

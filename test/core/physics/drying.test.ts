@@ -1,5 +1,9 @@
 import { describe, expect, test } from "vitest";
-import { planeSheetChange, planeSheetChangeBehindFilm } from "../../../src/core/physics/diffusion.ts";
+import {
+  brickChange,
+  planeSheetChange,
+  planeSheetChangeBehindFilm,
+} from "../../../src/core/physics/diffusion.ts";
 import {
   type ClosedBag,
   DryingRun,
@@ -156,6 +160,25 @@ describe("it agrees with what can be worked out otherwise", () => {
     const fourier = (diffusivity * 1000 * 3600) / 0.05 ** 2;
     expect(Math.abs(share(film, 1000) - planeSheetChangeBehindFilm(fourier, biot))).toBeLessThan(1e-3);
   });
+  test.each([
+    [0.12, 0.17, 0.005],
+    [0.1, 0.1, 0.005],
+    [0.05, 0.2, 0.01],
+  ])(
+    "on a straight isotherm, Newman's brick of %d m and %d m, within %d of the whole change",
+    (a, b, within) => {
+      const { taper, depth, openness } = narrowingDepth([a, b]);
+      const block = { ...body, taper, depth, openArea: openness, dryMass: 690 };
+      for (const hours of [100, 700, 3000, 9000]) {
+        const at: Room = { kind: "room", relHum: 0.4, film: 1 };
+        const [point] = dryingCourse(block, 20, 0.8, at, [hours], { cells: 80, allowedError: 1e-6 }).points;
+        const ours = (0.8 * 0.15 - (point?.moistureContent ?? 0)) / (0.4 * 0.15);
+        const fourier = (each: number): number => (diffusivity * hours * 3600) / each ** 2;
+        const brick = brickChange([planeSheetChange(fourier(a)), planeSheetChange(fourier(b))]);
+        expect(Math.abs(ours - brick)).toBeLessThan(within);
+      }
+    },
+  );
   test.each([
     [0.12, 0.17],
     [0.1, 0.1],

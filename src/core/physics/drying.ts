@@ -1,3 +1,4 @@
+import type { Enclosure } from "./bags.ts";
 import { filmFromHeatTransfer, STILL_AIR_HEAT_TRANSFER } from "./diffusion.ts";
 import type { DryingBody, DryingCaution } from "./drying-body.ts";
 import { type AirCell, contentAt, DryingRow, type Outside } from "./drying-row.ts";
@@ -33,13 +34,22 @@ export interface ClosedBag {
   readonly gel?: { readonly dryMass: number; readonly relHum: number };
   /** Relative humidity of the air at closing; left out: the gel's, or the room's. */
   readonly airRelHum?: number;
-  /** Through film and seams, kg/(h Pa). */
+  /** Through film and seams, kg/(h Pa); see `leakFromEnclosure`. */
   readonly leak: number;
   /** Of the room it stands in. */
   readonly relHum: number | RelHumSeries;
   readonly film?: number;
 }
 export type Surroundings = Room | ClosedBag;
+
+/** Leak of an enclosure through film and seams, kg/(h Pa): A·Π + N·V/(Rv·TK). The same water as `leakMass`, driven the same way. */
+export function leakFromEnclosure(enclosure: Enclosure, dryBulb: number): number {
+  const { area, permeance, volume, airChangesPerDay } = enclosure;
+  const throughFilm = (area * permeance) / 1000; // kg/(day Pa)
+  const withAir =
+    (airChangesPerDay * volume * absHumidityFromRelHum(dryBulb, 1)) / satVapourPressure(dryBulb);
+  return (throughFilm + withAir) / 24;
+}
 
 /** Regular-density gel taking water up, as one curve; between 10 and 35 °C it goes by relative humidity alone. */
 export const GEL_ISOTHERM: Isotherm = tableIsotherm(

@@ -1,4 +1,5 @@
 import { describe, expect, test } from "vitest";
+import { leakMass } from "../../../src/core/physics/bags.ts";
 import {
   brickChange,
   planeSheetChange,
@@ -10,6 +11,7 @@ import {
   dryingCourse,
   FINE,
   hoursUntilRelHum,
+  leakFromEnclosure,
   QUICK,
   type Room,
 } from "../../../src/core/physics/drying.ts";
@@ -228,6 +230,11 @@ describe("it agrees with what can be worked out otherwise", () => {
     const box = closedBook({ height: 0.3, width: 0.25, thickness: 0.12 }, bookPaper(25));
     const [point] = dryingCourse(box, 25, 0.95, { kind: "room", relHum: 0.12 }, [13 * 24]).points;
     expect((point?.coreRelHum ?? 0) / 0.95).toBeGreaterThan(0.95);
+  });
+  test("an empty bag fills through film and seams as its balance says", () => {
+    const enclosure = { area: 0.4, permeance: 3e-4, volume: 0.005, airChangesPerDay: 0.5 };
+    const inAnHour = leakMass(enclosure, { dryBulb: 20, relHum: 0.9 }, 0.5, 1 / 24);
+    expect((leakFromEnclosure(enclosure, 20) * 2338.8 * 0.4) / inAnHour).toBeCloseTo(1, 4); // psat(20 °C)
   });
   test("a fanned book is days, a closed one is months: opening decides, not the room", () => {
     const until = (each: DryingBody, relHum: number): number =>

@@ -24,6 +24,7 @@ export function publishedTables(): RuleTables {
     sources: readPublished("sources.json"),
     facts: readPublished("facts.json"),
     rests: readPublished("resting.json"),
+    severities: readPublished("severities.json"),
   };
 }
 
@@ -32,7 +33,7 @@ export function publishedRuleBook(): RuleBook {
   const book = loadRuleBook(publishedTables());
   if (!book.ok)
     throw new Error(
-      book.problems.map((each) => `${each.column}: got ${each.got}, expected ${each.expected}`).join("\n"),
+      book.problems.map((each) => `${each.rule}: got ${each.got}, expected ${each.expected}`).join("\n"),
     );
   return book.value;
 }

@@ -1,6 +1,11 @@
+import { existsSync } from "node:fs";
+import { join } from "node:path";
+import { prove } from "../../core/care/proof/prove.ts";
 import type { Problem } from "../../core/outcome/problem.ts";
 import { sayProblem } from "../../core/say/problems.ts";
 import { type CampaignRead, readCampaignFolder } from "../../edge/intake/read-campaign.ts";
+import { LOCAL_RULES, ruleBookOf } from "../../edge/rule-book.ts";
+import { startSat } from "../../edge/solve/sat.ts";
 
 type Out = (line: string) => void;
 
@@ -21,10 +26,39 @@ export async function checkFolder(
   options: { readonly all?: boolean } = {},
 ): Promise<number> {
   const read = await readCampaignFolder(folder);
-  for (const [file, problems] of byFile(read.problems)) printFile(file, problems, out, options.all === true);
+  const rules = await localRules(folder);
+  const all = { ...read, problems: [...read.problems, ...rules.problems] };
+  for (const [file, problems] of byFile(all.problems)) printFile(file, problems, out, options.all === true);
   printCounts(read, out);
-  out(verdict(read));
-  return exitCode(read);
+  for (const line of rules.said) out(line);
+  out(verdict(all));
+  return exitCode(all);
+}
+
+/** The campaign's own rules are read, checked and proved like the published ones. */
+async function localRules(folder: string): Promise<{ said: string[]; problems: readonly Problem[] }> {
+  if (!existsSync(join(folder, LOCAL_RULES))) return { said: [], problems: [] };
+  const book = ruleBookOf(folder);
+  if (!book.ok) return { said: [], problems: book.problems };
+  const sat = await startSat();
+  const { verdicts } = prove(book.value, sat);
+  sat.close();
+  const own = book.value.rules.filter((rule) => rule.local).length;
+  const broken = verdicts.filter((each) => !each.holds);
+  return {
+    said: [
+      `${LOCAL_RULES.padEnd(12)}${number(own).padStart(10)} own rules; ${verdicts.length - broken.length} of ${verdicts.length} safety claims hold with them.`,
+      "",
+    ],
+    problems: broken.map((each) => ({
+      code: "claim-broken",
+      severity: "stop",
+      file: LOCAL_RULES,
+      got: each.about || each.id,
+      expected: each.says,
+      remedy: `npx leafward prove ${folder} shows an item that breaks it.`,
+    })),
+  };
 }
 
 export function exitCode({ campaign, problems }: CampaignRead): number {

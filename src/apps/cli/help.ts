@@ -4,7 +4,10 @@ export const HELP = `leafward: takes a damaged collection safely through drying 
   npx leafward plan <folder>       plan a campaign: plan.json, papers as PDF, tables as CSV
   npx leafward check <folder>      read everything and name each problem, with what to do
   npx leafward new <folder>        write an empty campaign folder with example rows
-  npx leafward decide < case.json  decide one case and say why, as JSON
+  npx leafward ask <folder> [item]  what to look at next, gentlest first, and what nothing can change any more
+  npx leafward why <folder> <item>  one item in plain sentences: seen, follows, forbidden until when, rule, source
+  npx leafward prove [folder]       prove the safety claims over every item the rules can tell apart
+  npx leafward decide < case.json   decide one case and say why, as JSON
 
   --out <folder>       where plan and papers go (default: out/ and the campaign folder's name)
   --today yyyy-mm-dd   the morning to plan for (default: planFrom of campaign.json, or its start)

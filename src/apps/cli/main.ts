@@ -25,7 +25,10 @@ async function run(args: string[]): Promise<number> {
       help: { type: "boolean", short: "h", default: false },
     },
   });
-  const [command, folder, ...more] = positionals;
+  const [command, folder, ...after] = positionals;
+  const takesItem = command === "why" || command === "ask";
+  const [item] = takesItem ? after : [];
+  const more = takesItem ? after.slice(1) : after;
   if (values.help || command === undefined || command === "help") {
     out(HELP);
     return 0;
@@ -38,12 +41,24 @@ async function run(args: string[]): Promise<number> {
     return refuse(`--cards ${values.cards}: expected soon or all.`);
   if (more.length > 0)
     return refuse(
-      `"${more.join(" ")}" is too much: ${command} takes one folder. Put a folder with spaces in quotes.`,
+      `"${more.join(" ")}" is too much: ${command} takes one folder${takesItem ? " and one item" : ""}. Put a folder with spaces in quotes.`,
     );
   const papers = { sheet, allCards: values.cards === "all" } as const;
   switch (command) {
     case "decide":
       return decideFromInput(process.stdin, out, complain);
+    case "why":
+      return folder && item
+        ? (await import("./why.ts")).whyItem(folder, item, out, complain)
+        : refuse(
+            "leafward why needs a folder and an item, for example: npx leafward why demo/saltmere SR-0402",
+          );
+    case "ask":
+      return folder
+        ? (await import("./ask.ts")).askFolder({ folder, item, all: values.all, out, complain })
+        : needsFolder("ask");
+    case "prove":
+      return (await import("./prove.ts")).proveRules(folder, out, complain);
     case "check":
       return folder
         ? (await import("./check.ts")).checkFolder(folder, out, { all: values.all })

@@ -10,7 +10,7 @@ import { projectStores } from "../../core/stores/orders.ts";
 import type { Day } from "../../core/units/day.ts";
 import { readCampaignFolder } from "../../edge/intake/read-campaign.ts";
 import { readPublished } from "../../edge/published.ts";
-import { publishedRuleBook } from "../../edge/rule-book.ts";
+import { ruleBookOf } from "../../edge/rule-book.ts";
 import { startSolver } from "../../edge/solve/solver.ts";
 
 export interface PlannedFolder {
@@ -29,11 +29,13 @@ export async function planFolder(
 ): Promise<PlannedFolder | { readonly campaign: null; readonly problems: readonly Problem[] }> {
   progress("Reading the campaign folder …");
   const read = await readCampaignFolder(folder);
+  const book = ruleBookOf(folder);
   if (!read.campaign) return { campaign: null, problems: read.problems };
+  if (!book.ok) return { campaign: null, problems: [...read.problems, ...book.problems] };
   const campaign = planFrom ? { ...read.campaign, planFrom } : read.campaign;
   progress(`Deciding care for ${campaign.items.length} items …`);
   const norms = loadNorms(readPublished("norms.json"));
-  const care = careOfCampaign(publishedRuleBook(), campaign);
+  const care = careOfCampaign(book.value, campaign);
   const routes = care.map((each) => routeOf(norms, each));
   progress("Planning …");
   const solver = startSolver();

@@ -51,6 +51,15 @@ export function evaluate(book: RuleBook, facts: Facts): Evaluation {
   return { facts, conditions, unsureConditions, missingTests, fired, waiting, rests };
 }
 
+/** The facts as the checks read them, conditions as they came out. */
+export function valuesWith(book: RuleBook, { facts, conditions, unsureConditions }: Found): Values {
+  const values = valuesOf(book, facts, []);
+  for (const name of conditions) values[book.places.get(`cond.${name}`) as number] = "yes";
+  for (const name of unsureConditions) values[book.places.get(`cond.${name}`) as number] = "unsure";
+  return values;
+}
+type Found = Pick<Evaluation, "facts" | "conditions" | "unsureConditions">;
+
 function valuesOf(book: RuleBook, facts: Facts, missing: readonly string[]): (FactValue | undefined)[] {
   const values = new Array<FactValue | undefined>(book.places.size).fill(undefined);
   for (const name in facts) {

@@ -6,6 +6,7 @@ import type {
   Consequence,
   Derivation,
   FactKind,
+  Grading,
   Rest,
   Rule,
   RuleBook,
@@ -38,7 +39,7 @@ export function loadRuleBook(tables: RuleTables, local?: LocalRules): Outcome<Ru
         code: "rule-fault",
         severity: "stop",
         file,
-        column: where,
+        rule: where,
         got: String(got),
         expected,
         remedy: `Correct ${where} in ${file}.`,
@@ -77,6 +78,7 @@ export function loadRuleBook(tables: RuleTables, local?: LocalRules): Outcome<Ru
     derivations,
     rules,
     rests: list(tables.rests).map((raw) => readRest(record(raw), { ...known, fault })),
+    gradings: list(tables.severities).map((raw) => readGrading(record(raw), { ...known, fault })),
     families: known.families,
     freeing: new Set(Object.keys(actions).filter((action) => record(actions[action]).frees === true)),
     requiredTests: record(vocabulary.requiredTests) as Record<string, string[]>,
@@ -258,6 +260,23 @@ function readDerivation(raw: Raw, known: Reading): Derivation {
     when,
     holds: compile(when, known.place),
     reads: factsOf(when),
+    note: String(raw.note ?? ""),
+    source: String(record(known.sources[String(raw.source)]).what ?? raw.source),
+    sourceStatus: String(record(known.sources[String(raw.source)]).status ?? ""),
+  };
+}
+
+function readGrading(raw: Raw, known: Reading): Grading {
+  const condition = String(raw.condition);
+  return {
+    condition,
+    grades: list(raw.grades).map((each) => {
+      const { severity, when: wanted } = record(each);
+      if (![0, 1, 2, 3, 4].includes(Number(severity)))
+        known.fault(condition, severity, "a severity from 0 to 4");
+      const when = readCondition(wanted, condition, known);
+      return { severity: Number(severity) as 0 | 1 | 2 | 3 | 4, when, holds: compile(when, known.place) };
+    }),
   };
 }
 

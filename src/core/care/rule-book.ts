@@ -45,6 +45,19 @@ export interface Derivation {
   readonly when: Condition;
   readonly holds: Check;
   readonly reads: readonly string[];
+  readonly note: string;
+  readonly source: string;
+  readonly sourceStatus: string;
+}
+
+/** How bad a condition is by the findings, worst first. */
+export interface Grading {
+  readonly condition: string;
+  readonly grades: readonly {
+    readonly severity: 0 | 1 | 2 | 3 | 4;
+    readonly when: Condition;
+    readonly holds: Check;
+  }[];
 }
 
 /** Where an item may safely stay on any day, whatever was found; the first of the list that applies is its resting state. */
@@ -90,6 +103,7 @@ export interface RuleBook {
   readonly derivations: readonly Derivation[];
   readonly rules: readonly Rule[];
   readonly rests: readonly Rest[];
+  readonly gradings: readonly Grading[];
   /** Family name → its members, the family itself not among them. */
   readonly families: ReadonlyMap<string, readonly string[]>;
   /** Actions whose ban frees instead of guarding, e.g. a ban on quarantining what is no mould. */
@@ -115,4 +129,5 @@ export interface RuleTables {
   readonly sources: unknown;
   readonly facts: unknown;
   readonly rests: unknown;
+  readonly severities: unknown;
 }

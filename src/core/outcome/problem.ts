@@ -8,6 +8,8 @@ export interface Problem {
   readonly file?: string;
   readonly line?: number;
   readonly column?: string;
+  /** The rule or table entry, where a fault stands in the rules. */
+  readonly rule?: string;
   /** The value as it was received, always kept. */
   readonly got?: string;
   /** What would have been right, in plain words. */

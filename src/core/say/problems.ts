@@ -11,6 +11,10 @@ const shortened = (text: string): string => (text.length > 80 ? `${text.slice(0,
 
 /** One sentence for each code. Where it is comes before, what to do comes after. */
 const SENTENCES = {
+  // Rules
+  "claim-broken": (p) => `with these rules a safety claim no longer holds: ${expected(p)} (${plain(p)})`,
+  "rule-fault": (p) => `${plain(p)} stands there; expected ${expected(p)}.`,
+
   // The folder and campaign.json
   "no-folder": (p) => `there is no folder ${got(p)}.`,
   "not-a-folder": (p) => `${got(p)} is a file, not a folder.`,
@@ -128,9 +132,10 @@ export function sayProblem(problem: Problem): string {
 const unnamed: Sentence = (p) => `${p.code.replaceAll("-", " ")}: ${got(p)}; expected ${expected(p)}.`;
 const capital = (text: string): string => text.slice(0, 1).toUpperCase() + text.slice(1);
 
-function placeOf({ file, line, column }: Problem): string {
+function placeOf({ file, line, column, rule }: Problem): string {
   const parts = [
     file,
+    rule === undefined ? undefined : `rule ${rule}`,
     line === undefined ? undefined : `line ${line}`,
     column === undefined ? undefined : `column ${column}`,
   ];

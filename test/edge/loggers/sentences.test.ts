@@ -78,7 +78,7 @@ describe("what was understood is told in plain sentences", () => {
       "I took it as: temperature in °F, humidity in %, month first, a clock of 12 hours, cells parted by commas, decimal point.",
       "Its clock is UTC-5:30.",
       'I read the sensor "Ward"; there is also "Bench".',
-      "Empty are 1 temperatures.",
+      "Without a value: 1 temperature.",
       "Left out: 1 without a time that can be read, 1 without a value, 1 with a time that was there already.",
     ]);
   });

@@ -31,14 +31,27 @@ export async function openBytes(source: LoggerSource, settled?: Encoding): Promi
   const isGzip = start[0] === 0x1f && start[1] === 0x8b;
   const head = await headOf(source, isGzip);
   const encoding = settled ?? encodingOf(head);
+  const text = textOf(head, encoding);
+  const isRowQuoted = areRowsQuoted(text);
+  const pieces = (): AsyncIterable<Uint8Array> => narrowed(streamOf(source, isGzip), encoding);
   return {
     isGzip,
     encoding,
-    head: textOf(head, encoding),
+    head: isRowQuoted ? text.replaceAll('"', " ") : text,
     isWhole: head.length < HEAD_BYTES,
     size,
-    pieces: () => narrowed(streamOf(source, isGzip), encoding),
+    pieces: isRowQuoted ? () => withoutQuotes(pieces()) : pieces,
   };
+}
+
+/** A table that was saved as one column has a quotation mark at both ends of each row and none inside. */
+function areRowsQuoted(text: string): boolean {
+  const rows = text.split(/[\r\n]+/, 12).filter((row) => row.trim() !== "");
+  return rows.length > 2 && rows.slice(0, 10).every((row) => /^"[^"]*[,;|\t][^"]*"\s*$/.test(row));
+}
+
+async function* withoutQuotes(pieces: AsyncIterable<Uint8Array>): AsyncGenerator<Uint8Array> {
+  for await (const piece of pieces) yield piece.map((byte) => (byte === 34 ? 32 : byte));
 }
 
 async function firstBytes(source: LoggerSource): Promise<Uint8Array> {

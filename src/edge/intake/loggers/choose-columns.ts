@@ -4,16 +4,20 @@ import { type ColumnFacts, columnFacts } from "./column-facts.ts";
 import type { DateShape, LoggerColumns, LoggerCorrections, LoggerSensor } from "./logger-reading.ts";
 import { loggerProblem } from "./say-loggers.ts";
 import type { TableShape } from "./table-shape.ts";
-import { countedBy, nameOf, timeColumns } from "./time-columns.ts";
-import { bestSensor, guessedSensor, sensorsOf } from "./value-columns.ts";
+import { countedBy, isPartOfDay, nameOf, type TimeColumns, timeColumns } from "./time-columns.ts";
+import { bestSensor, guessedSensor, type LongTable, longTable, sensorsOf } from "./value-columns.ts";
 
 export interface ChosenColumns {
   readonly columns: LoggerColumns;
   readonly counted: Extract<DateShape, "serial days" | "unix seconds" | "unix milliseconds"> | null;
+  /** The time of day is a part of a day, 0.25 for 6 o'clock. */
+  readonly isPartOfDay: boolean;
   readonly sensors: readonly LoggerSensor[];
   readonly sensor: LoggerSensor;
   /** Text of the sensor's cell, when a column says which sensor a row is from. */
   readonly rowsOf: string | null;
+  /** What the rows of temperature and of humidity are called, when each is in a row of its own. */
+  readonly quantities: LongTable["words"] | null;
   /** Words about the column of each quantity, for its unit. */
   readonly words: { readonly temperature: string; readonly relHum: string; readonly time: string };
   readonly doubts: readonly Problem[];
@@ -34,22 +38,30 @@ export function chooseColumns(
   const isTime = (index: number): boolean => timeAt.has(index);
   const byRow = sensorColumn(facts, isTime, wished.value.sensor);
   const named = sensorsOf(facts, isTime);
-  const guessed = named.length === 0 ? guessedSensor(facts, isTime, file) : null;
-  const sensors = named.length === 0 && guessed !== null ? [guessed.sensor] : named;
+  const long = named.length === 0 ? longTable(facts, isTime) : null;
+  const guessed = named.length === 0 && long === null ? guessedSensor(facts, isTime, file) : null;
+  const sensors = long !== null ? [sensorOf(long)] : guessed !== null ? [guessed.sensor] : named;
   const picked = pickedSensor(sensors, byRow === null ? given.sensor : undefined, file);
   if (!picked.ok) return picked;
   const sensor = withWishes(picked.value, wished.value);
   if (sensor === undefined) return refused(noValues(facts, file));
   const { name: _, ...values } = sensor;
   const rowsOf = byRow === null ? null : rowSensor(byRow, given.sensor);
-  const columns = { ...time.columns, ...values, ...(byRow === null ? {} : { sensor: byRow.index }) };
+  const columns = {
+    ...time.columns,
+    ...values,
+    ...(byRow === null ? {} : { sensor: byRow.index }),
+    ...(long === null ? {} : { quantity: long.quantity }),
+  };
   return done({
     columns,
     counted: time.counted,
+    isPartOfDay: isPartOfDay(facts[time.columns.clock ?? -1]),
     sensors: byRow === null ? sensors : distinctOf(byRow).map((name) => ({ ...values, name })),
     sensor: rowsOf === null ? sensor : { ...sensor, name: rowsOf },
     rowsOf,
-    words: wordsOf(facts, columns),
+    quantities: long?.words ?? null,
+    words: { ...wordsOf(facts, columns), ...(long?.words ?? {}) },
     doubts: [
       ...time.doubts,
       ...(guessed?.doubts ?? []),
@@ -63,6 +75,12 @@ export function chooseColumns(
     ],
   });
 }
+
+const sensorOf = ({ value }: LongTable): LoggerSensor => ({
+  name: "rows by quantity",
+  temperature: value,
+  relHum: value,
+});
 
 /** Column numbers for what the user chose by number or heading. */
 function wishedColumns(
@@ -94,29 +112,18 @@ function wishedColumns(
 const sameWords = (heading: string, choice: number | string): boolean =>
   typeof choice === "string" && heading.trim().toLowerCase() === choice.trim().toLowerCase();
 
-function timeOf(
-  facts: readonly ColumnFacts[],
-  wished: LoggerColumns,
-  file: string,
-): ReturnType<typeof timeColumns> {
-  const { time, date, clock, year, month, day, hour, minute } = wished;
-  if (time !== undefined)
-    return { columns: { time }, counted: countedBy(facts[time]?.numbers ?? []), doubts: [] };
-  if (date !== undefined)
-    return { columns: { date, ...(clock === undefined ? {} : { clock }) }, counted: null, doubts: [] };
-  if (year !== undefined && month !== undefined && day !== undefined)
-    return {
-      columns: {
-        year,
-        month,
-        day,
-        ...(hour === undefined ? {} : { hour }),
-        ...(minute === undefined ? {} : { minute }),
-      },
-      counted: null,
-      doubts: [],
-    };
-  return timeColumns(facts, file);
+const TIME_ROLES = ["time", "date", "clock", "year", "month", "day", "dayOfYear", "hour", "minute"] as const;
+
+/** The user's columns of time when there is one that holds a day; else what is found. */
+function timeOf(facts: readonly ColumnFacts[], wished: LoggerColumns, file: string): TimeColumns | null {
+  const entries = TIME_ROLES.flatMap((role) =>
+    wished[role] === undefined ? [] : [[role, wished[role]] as const],
+  );
+  const dated = wished.time ?? wished.date ?? wished.month ?? wished.dayOfYear;
+  if (dated === undefined) return timeColumns(facts, file);
+  const isOneCell = wished.time !== undefined || wished.date !== undefined;
+  const counted = isOneCell ? countedBy(facts[dated]?.numbers ?? []) : null;
+  return { columns: Object.fromEntries(entries), counted, doubts: [] };
 }
 
 /** A column of words or codes that says which of several sensors the row is from. */

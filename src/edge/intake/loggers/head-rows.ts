@@ -87,7 +87,8 @@ export function kindOf(cell: string): CellKind {
   const bytes = Buffer.from(cell);
   if (times.read(bytes, 0, bytes.length, "both") === "read") {
     const groups = cell.match(/\d+/g) ?? [];
-    return groups.length >= 4 || groups.join("").length >= 11 ? "datetime" : "date";
+    const isPacked = groups.length === 2 && (groups[0] ?? "").length >= 6 && (groups[1] ?? "").length >= 3;
+    return groups.length >= 4 || groups.join("").length >= 11 || isPacked ? "datetime" : "date";
   }
   return /[:h]/i.test(cell) && times.read(bytes, 0, bytes.length, "clock") === "read" ? "clock" : "text";
 }

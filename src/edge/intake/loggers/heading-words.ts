@@ -8,6 +8,7 @@ export type ColumnMeaning =
   | "year"
   | "month"
   | "day"
+  | "dayOfYear"
   | "hour"
   | "minute"
   | "number"
@@ -17,7 +18,7 @@ export type ColumnMeaning =
   | "sensor"
   | "other";
 
-/** Words of headings in English, German, French, Spanish, Portuguese, Italian, Dutch and Indonesian; from memory. */
+/** Words of headings in English, German, French, Spanish, Portuguese, Italian, Dutch and Indonesian, and the chief words of some more; from memory. */
 const PATTERNS: readonly (readonly [ColumnMeaning, RegExp])[] = [
   [
     "other",
@@ -38,23 +39,27 @@ const PATTERNS: readonly (readonly [ColumnMeaning, RegExp])[] = [
   ],
   [
     "relHum",
-    /\b(?:\w*humid\w*|\w*feucht\w*|hume\w*|umid\w*|\w*vochtig\w*|hygro\w*|kelembab\w*|kelembap\w*|rhum\w*|moisture)\b/,
+    /\b(?:\w*humid\w*|\w*feucht\w*|hume\w*|umid\w*|\w*vochtig\w*|hygro\w*|kelembab\w*|kelembap\w*|rhum\w*|rh2m|relh\w*|humi?|moisture|wilgotn\w*|vlhkost\w*|fukt\w*|fugt\w*|kosteus\w*|paratartal\w*|nem)\b|湿度|влажност|υγρασ/,
   ],
   ["relHum", /\b(?:rh|hr|ur|rf|rv|lf|r h|h r|r f|u r|r v)[a-z]?\d*\b|% ?(?:rh|hr|rf|ur|rv|r h)|\b\w{2,}rh\b/],
-  ["temperature", /\b(?:\w*temp\w*|dry ?bulb|drybulb|trockenkugel\w*|warmte|suhu\w*|tair|tmp)\b/],
+  [
+    "temperature",
+    /\b(?:\w*temp\w*|dry ?bulb|drybulb|trockenkugel\w*|warmte|suhu\w*|tair|tmp[cf]?|teplot\w*|t2m|lampotila\w*|homerseklet\w*|sıcaklık\w*|sicaklik\w*)\b|温度|температур|θερμοκρασ/,
+  ],
   [
     "temperature",
     /^(?:t|te|ti|ta|tout|tin|t ?\d+|t (?:e|i|a|in|out|int|ext|air)|c|°c|°f|deg c|deg f)(?: (?:°? ?[cfk]|deg ?[cf]))?$/,
   ],
   [
     "time",
-    /\b(?:date ?time|datetime|time ?stamp\w*|zeitpunkt|zeitstempel|horodat\w*|date et heure|fecha y hora|fecha hora|data e hora|data ora|data ?\/ ?ora|datum ?tijd|datum ?\/ ?(?:uhr)?zeit|tijdstip|epoch|unix\w*|waktu|measured at|recorded at|moment)\b/,
+    /\b(?:date ?time|datetime|time ?stamp\w*|zeitpunkt|zeitstempel|horodat\w*|date et heure|fecha y hora|fecha hora|data e hora|data ora|data ?\/ ?ora|datum ?tijd|datum ?\/ ?(?:uhr)?zeit|tijdstip|epoch|unix\w*|waktu|measured at|recorded at|moment)\b|时间|時間|日時/,
   ],
-  ["date", /\b(?:date|datum|fecha|data|dato|day of record|tanggal)\b/],
+  ["date", /\b(?:date|datum|fecha|data|dato|day of record|tanggal)\b|日期|日付|дата/],
   ["clock", /\b(?:time|uhrzeit|zeit|hora|heure|ora|tijd|clock|jam|t utc.*|utc.*|gmt.*)\b/],
   ["year", /^(?:year|yr|yyyy|jahr|annee|ano|anno|jaar|tahun)$/],
   ["month", /^(?:month|mon|mo|mm|monat|mois|mes|mese|maand|bulan)$/],
-  ["day", /^(?:day|dd|tag|jour|dia|giorno|dag|hari|dom)$/],
+  ["dayOfYear", /^(?:doy|jday|julian(?: day)?|day of (?:the )?year|yday|dayofyear)$/],
+  ["day", /^(?:day|dd|dy|tag|jour|dia|giorno|dag|hari|dom)$/],
   ["hour", /^(?:hour|hr|hh|hrs|hours|stunde|std|heure|hora|ora|uur)$/],
   ["minute", /^(?:minute|min|minutes|mi|minuto|minuut)$/],
   [
@@ -93,21 +98,27 @@ export const plainWords = (heading: string): string =>
   heading
     .replace(/([a-z])([A-Z][a-z])/g, "$1 $2")
     .toLowerCase()
-    .normalize("NFD")
+    .normalize("NFKD")
     .replace(/[\u0300-\u036f]/g, "")
     .replace(/[^\p{L}\p{N}°%#/]+/gu, " ")
     .trim()
     .slice(0, 120);
 
-export function temperatureUnitIn(text: string): TemperatureUnit | null {
-  if (/°\s?F|º\s?F|\bdeg(?:rees?)?[\s_.]*F\b|fahrenheit|[([_,;\s]F[)\]]?\s*(?:\(|$)|^F$/i.test(text))
+export function temperatureUnitIn(written: string): TemperatureUnit | null {
+  const text = written.normalize("NFKC"); // one sign for degree and letter becomes two
+  if (
+    /°\s?F|º\s?F|\bdeg(?:rees?)?[\s_.]*F\b|fahrenheit|[([_,;\s]F[)\]]?\s*(?:\(|$)|\b(?:tmp|temp)_?f\b|^F$/i.test(
+      text,
+    )
+  )
     return "°F";
   if (/°\s?C|º\s?C|\uFFFD\s?C|\bdeg(?:rees?)?[\s_.]*C\b|celsius|[([_,;\s]C[)\]]?\s*(?:\(|$)|^C$/i.test(text))
     return "°C";
   return /kelvin|[([_,\s]K[)\]]?\s*$|^K$/.test(text) ? "K" : null;
 }
 
-export function humidityUnitIn(text: string): HumidityUnit | null {
+export function humidityUnitIn(written: string): HumidityUnit | null {
+  const text = written.normalize("NFKC");
   if (/%|percent|prozent|\bpct\b|_pct\b|pour ?cent|por ?c(?:i|e)ento/i.test(text)) return "%";
   return /fraction|anteil|\(0\s*(?:-|–|to|\.\.)\s*1\)|\[\s*-\s*\]|\(\s*-\s*\)/i.test(text)
     ? "fraction"

@@ -8,7 +8,7 @@ export interface OrderedSeries {
   readonly duplicates: { readonly count: number; readonly differing: number };
 }
 
-/** The readings by time, each time once: the first row of a time stays, and takes a missing value from the later ones. */
+/** The readings by time, each time once: the first row of a time stays; a later one that has what is missing there completes it. */
 export function inOrder(store: ReadingStore, minutes: Float64Array, leftOut: LeftOut): OrderedSeries {
   const { backward: outOfOrder, still } = countSteps(minutes);
   if (outOfOrder === 0 && still === 0)
@@ -20,6 +20,7 @@ export function inOrder(store: ReadingStore, minutes: Float64Array, leftOut: Lef
     throw new Error("three arrays were made above");
   let kept = 0;
   let differing = 0;
+  let repeated = 0;
   for (let i = 0; i < minutes.length; i++) {
     const row = at(i);
     const [when, warm, damp] = [
@@ -29,9 +30,14 @@ export function inOrder(store: ReadingStore, minutes: Float64Array, leftOut: Lef
     ];
     const last = kept - 1;
     if (last >= 0 && when === time[last]) {
-      if (differs(dryBulb[last] as number, warm) || differs(relHum[last] as number, damp)) differing++;
-      if (Number.isNaN(dryBulb[last])) dryBulb[last] = warm;
-      if (Number.isNaN(relHum[last])) relHum[last] = damp;
+      const [warmHere, dampHere] = [dryBulb[last] as number, relHum[last] as number];
+      const isDifferent = differs(warmHere, warm) || differs(dampHere, damp);
+      const isCompleting = !isDifferent && (isFilling(warmHere, warm) || isFilling(dampHere, damp));
+      if (Number.isNaN(warmHere)) dryBulb[last] = warm;
+      if (Number.isNaN(dampHere)) relHum[last] = damp;
+      if (isDifferent) differing++;
+      if (isCompleting) continue;
+      repeated++;
       leftOut.add("same-time", store.line[row] as number);
       continue;
     }
@@ -45,10 +51,11 @@ export function inOrder(store: ReadingStore, minutes: Float64Array, leftOut: Lef
   return {
     series: { minutes: cut(time), dryBulb: cut(dryBulb), relHum: cut(relHum) },
     outOfOrder,
-    duplicates: { count: minutes.length - kept, differing },
+    duplicates: { count: repeated, differing },
   };
 }
 
+const isFilling = (here: number, other: number): boolean => Number.isNaN(here) && !Number.isNaN(other);
 /** A value beside a missing one is no contradiction. */
 const differs = (a: number, b: number): boolean => a !== b && !Number.isNaN(a) && !Number.isNaN(b);
 

@@ -17,6 +17,8 @@ export interface LoggerColumns {
   readonly year?: number;
   readonly month?: number;
   readonly day?: number;
+  /** 1 to 366, in place of month and day. */
+  readonly dayOfYear?: number;
   readonly hour?: number;
   readonly minute?: number;
   readonly temperature?: number;
@@ -24,6 +26,8 @@ export interface LoggerColumns {
   readonly dewPoint?: number;
   /** Says which of several sensors the row comes from. */
   readonly sensor?: number;
+  /** Says whether the value of the row is a temperature or a humidity; both then stand in one column. */
+  readonly quantity?: number;
 }
 
 /** One pair of temperature and humidity; a file may have several, side by side or row by row. */

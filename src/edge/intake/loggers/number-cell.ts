@@ -72,7 +72,12 @@ export class NumberCell {
     if (Number.isNaN(value)) {
       this.odd++;
       if (this.oddExample === "") this.oddExample = text.slice(0, 40);
-    } else if (/F$/i.test(text)) this.fahrenheit++;
+    } else {
+      if (/F$/i.test(text)) this.fahrenheit++;
+      const mark = /[.,](?=\d*$)/.exec(bare)?.[0];
+      if (mark === ".") this.points++;
+      else if (mark === ",") this.commas++;
+    }
     this.decimals = /[.,](\d+)$/.exec(bare)?.[1]?.length ?? 0;
     return value;
   }

@@ -31,6 +31,9 @@ export function dayNumberOf(year: number, month: number, day: number): number {
 
 export const NO_DAY = -1e9;
 
+/** Typical years, and dates without a year, are put into a year without 29 February that begins on a Monday. */
+export const NOMINAL_YEAR = 2001;
+
 /** Two digits from 70 on are of the last century. */
 export const fullYear = (year: number): number =>
   year >= 100 ? year : year >= 70 ? 1900 + year : 2000 + year;

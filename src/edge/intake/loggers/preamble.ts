@@ -32,7 +32,7 @@ export function readPreamble(rows: readonly HeadRow[]): Preamble {
     SAMPLES.test(key) && !STEP.test(key) ? wholeIn(value) : null,
   );
   const stepMinutes = firstOf(pairs, ([key, value]) => (STEP.test(key) ? minutesIn(value, key) : null));
-  const zone = ZONE.exec(rows.map(({ text }) => text).join("\n"))?.[0];
+  const zone = zoneIn(rows.map(({ text }) => text).join("\n"));
   const units = pairs
     .filter(([key]) => /\b(?:unit\w*|einheit\w*|unite\w*|unidad\w*|eenheid)\b/.test(key))
     .map(([, value]) => value);
@@ -48,6 +48,15 @@ export function readPreamble(rows: readonly HeadRow[]): Preamble {
     humidityUnit: firstOf(units, humidityUnitIn),
     ...(place === undefined ? {} : { place }),
   };
+}
+
+/** Name of a time zone in a text, `Europe/Berlin`. */
+export const zoneIn = (text: string): string | undefined => ZONE.exec(text)?.[0];
+
+/** Minutes ahead of UTC in winter of a zone named in a text; null: none is named. */
+export function standardOffsetIn(text: string): number | null {
+  const zone = zoneIn(text);
+  return zone === undefined ? null : standardOffsetOf(zone);
 }
 
 type Pair = readonly [key: string, value: string];

@@ -1,7 +1,7 @@
 import type { LeftOut } from "./left-out.ts";
 import type { DateShape, DecimalMark, LoggerColumns } from "./logger-reading.ts";
 import { NumberCell } from "./number-cell.ts";
-import { dayNumberOf, NO_DAY, packDay } from "./packed-date.ts";
+import { dayNumberOf, NO_DAY, NOMINAL_YEAR, packDay } from "./packed-date.ts";
 import type { ReadingStore } from "./reading-store.ts";
 import { snapped, TimeCell, type TimeVerdict } from "./time-cell.ts";
 
@@ -23,6 +23,7 @@ export interface ScanPlan {
   readonly columns: LoggerColumns;
   /** The cell of a plain number that counts time. */
   readonly counted: Extract<DateShape, "serial days" | "unix seconds" | "unix milliseconds"> | null;
+  readonly isPartOfDay: boolean;
   /** An hour 1 to 24 with a minute of 60: the weather file way of saying when an hour ends. */
   readonly isHourEnding: boolean;
   readonly settledMark: DecimalMark | null;
@@ -30,6 +31,8 @@ export interface ScanPlan {
   readonly isDecimalSplit: boolean;
   /** The rows of one sensor, when a column says which. */
   readonly sensor: string | null;
+  /** What the cell of the quantity says for each, when both values stand in one column. */
+  readonly quantities: { readonly temperature: string; readonly relHum: string } | null;
   readonly isHeading: (row: string) => boolean;
 }
 
@@ -50,6 +53,8 @@ export class RowScanner {
   private readonly parts: boolean;
   private readonly secondSlot: number;
   private readonly wanted: Uint8Array | null;
+  private readonly warmWord: Uint8Array | null;
+  private readonly dampWord: Uint8Array | null;
 
   constructor(
     private readonly plan: ScanPlan,
@@ -73,16 +78,20 @@ export class RowScanner {
       year: slotOf("year"),
       month: slotOf("month"),
       day: slotOf("day"),
+      dayOfYear: slotOf("dayOfYear"),
       hour: slotOf("hour"),
       minute: slotOf("minute"),
       temperature: slotOf("temperature"),
       relHum: slotOf("relHum"),
       dewPoint: slotOf("dewPoint"),
       sensor: slotOf("sensor"),
+      quantity: slotOf("quantity"),
     };
-    this.parts = plan.columns.year !== undefined;
+    this.parts = plan.columns.month !== undefined || plan.columns.dayOfYear !== undefined;
     this.secondSlot = plan.columns.relHum === undefined ? this.slots.dewPoint : this.slots.relHum;
-    this.wanted = plan.sensor === null || plan.columns.sensor === undefined ? null : Buffer.from(plan.sensor);
+    this.wanted = wordIn(plan.columns.sensor, plan.sensor);
+    this.warmWord = wordIn(plan.columns.quantity, plan.quantities?.temperature);
+    this.dampWord = wordIn(plan.columns.quantity, plan.quantities?.relHum);
   }
 
   see(piece: Uint8Array): void {
@@ -187,13 +196,21 @@ export class RowScanner {
       this.refuse(bytes, from, to, found === count ? verdict : null);
       return;
     }
-    if (this.wanted !== null && !this.isWanted(bytes, slots.sensor)) {
+    if (this.wanted !== null && !this.isWord(bytes, slots.sensor, this.wanted)) {
       this.leftOut.add("other-sensor", this.line);
       return;
     }
     const more = plan.isDecimalSplit;
-    const temperature = this.value(bytes, slots.temperature, more);
-    const second = this.value(bytes, this.secondSlot, more);
+    let temperature = this.value(bytes, slots.temperature, more);
+    let second = this.value(bytes, this.secondSlot, more);
+    if (this.warmWord !== null && this.dampWord !== null) {
+      if (this.isWord(bytes, slots.quantity, this.warmWord)) second = Number.NaN;
+      else if (this.isWord(bytes, slots.quantity, this.dampWord)) temperature = Number.NaN;
+      else {
+        this.leftOut.add("other-sensor", this.line);
+        return;
+      }
+    }
     const { times } = this;
     this.store.add(times.date, times.seconds * 1000, this.line, temperature, second, times.offset);
   }
@@ -235,9 +252,14 @@ export class RowScanner {
         : this.readCounted(bytes, from, to, plan.counted);
     }
     if (this.parts) return this.readParts(bytes);
-    const verdict = times.read(bytes, cellFrom[slots.date] as number, cellTo[slots.date] as number, "date");
+    const [from, to] = [cellFrom[slots.date] as number, cellTo[slots.date] as number];
+    const verdict =
+      plan.counted === null
+        ? times.read(bytes, from, to, "date")
+        : this.readCounted(bytes, from, to, plan.counted);
     if (verdict !== "read" || plan.columns.clock === undefined) return verdict;
     const date = times.date;
+    if (plan.isPartOfDay) return this.readPartOfDay(bytes);
     const clock = times.read(bytes, cellFrom[slots.clock] as number, cellTo[slots.clock] as number, "clock");
     times.date = date;
     return clock;
@@ -263,6 +285,18 @@ export class RowScanner {
     return "read";
   }
 
+  private readPartOfDay(bytes: Uint8Array): TimeVerdict {
+    const { slots, times, numbers } = this;
+    const part = this.plainNumber(
+      bytes,
+      this.cellFrom[slots.clock] as number,
+      this.cellTo[slots.clock] as number,
+    );
+    if (!(part >= 0 && part <= 1)) return "unreadable";
+    times.seconds = snapped(part * DAY_SECONDS, Math.max(numbers.decimals, 5)); // fewer figures are exact ones: 0.25
+    return "read";
+  }
+
   /** Year, month, day, hour and minute each in a cell. */
   private readParts(bytes: Uint8Array): TimeVerdict {
     const { slots, times } = this;
@@ -271,13 +305,16 @@ export class RowScanner {
         ? 0
         : this.plainNumber(bytes, this.cellFrom[slot] as number, this.cellTo[slot] as number);
     const [year, month, day, hour, minute] = [
-      part(slots.year),
+      this.plan.columns.year === undefined ? NOMINAL_YEAR : part(slots.year),
       part(slots.month),
       part(slots.day),
       part(slots.hour),
       part(slots.minute),
     ];
-    const number = dayNumberOf(year, month, day);
+    const number =
+      this.plan.columns.dayOfYear === undefined
+        ? dayNumberOf(year, month, day)
+        : dayInYear(year, part(slots.dayOfYear));
     if (Number.isNaN(year + month + day + hour + minute)) return "unreadable";
     if (number === NO_DAY) return "no such day";
     if (hour < 0 || hour > 24 || minute < 0 || minute > 60) return "unreadable";
@@ -297,11 +334,10 @@ export class RowScanner {
     return value;
   }
 
-  private isWanted(bytes: Uint8Array, slot: number): boolean {
-    const { wanted } = this;
+  private isWord(bytes: Uint8Array, slot: number, word: Uint8Array): boolean {
     const from = this.cellFrom[slot] as number;
-    if (wanted === null || (this.cellTo[slot] as number) - from !== wanted.length) return false;
-    for (let i = 0; i < wanted.length; i++) if (bytes[from + i] !== wanted[i]) return false;
+    if ((this.cellTo[slot] as number) - from !== word.length) return false;
+    for (let i = 0; i < word.length; i++) if (bytes[from + i] !== word[i]) return false;
     return true;
   }
 
@@ -324,6 +360,12 @@ export class RowScanner {
       );
   }
 }
+
+const dayInYear = (year: number, day: number): number =>
+  day >= 1 && day <= 366 ? dayNumberOf(year, 1, 1) + Math.floor(day) - 1 : NO_DAY;
+
+const wordIn = (column: number | undefined, word: string | null | undefined): Uint8Array | null =>
+  column === undefined || word === null || word === undefined ? null : Buffer.from(word);
 
 /** One kind of array keeps the inner loop fast. */
 const asBuffer = (bytes: Uint8Array): Buffer =>

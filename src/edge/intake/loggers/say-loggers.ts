@@ -20,6 +20,7 @@ const SENTENCES = {
   "logger-date-order": (p) => `the dates can be read in two ways, ${got(p)}; they were read ${expected(p)}.`,
   "logger-dates-mixed": (p) => `most dates are ${expected(p)}, but ${got(p)} cannot be; they were left out.`,
   "logger-date-order-steps": (p) => `no day is above 12; the dates were read ${expected(p)}.`,
+  "logger-no-year": (p) => `the dates have no year; they were put into ${expected(p)}.`,
   "logger-clock-twelve": () => "the hours run from 1 to 12 twice a day without AM or PM.",
   "logger-unit-temperature": (p) =>
     `the unit of temperature is not written; ${expected(p)} was taken (${got(p)}).`,

@@ -1,12 +1,16 @@
 import { findJumps, takeOutSummer } from "./clock-jumps.ts";
 import type { LeftOut } from "./left-out.ts";
 import type { ClockJump, LoggerCorrections } from "./logger-reading.ts";
-import { type DateOrder, dayNumberOf, dayOfPacked, NO_DAY, writtenGroups } from "./packed-date.ts";
+import {
+  type DateOrder,
+  dayNumberOf,
+  dayOfPacked,
+  NO_DAY,
+  NOMINAL_YEAR,
+  writtenGroups,
+} from "./packed-date.ts";
 import { NO_OFFSET, type ReadingStore } from "./reading-store.ts";
 import { isoMinute, usualStepOf } from "./series-steps.ts";
-
-/** Typical years are dated in a year without 29 February that begins on a Monday. */
-export const NOMINAL_YEAR = 2001;
 
 /** Minutes on the clock of the file for each row that has a day; rows without one leave the store. */
 export function minutesOf(store: ReadingStore, order: DateOrder, leftOut: LeftOut): Float64Array {
@@ -128,6 +132,10 @@ export function mendTwelveHours(
       last.to = i + 1;
     }
   }
+  let setBack = 0; // from 12 to 1 the figures fall, which no clock of 24 hours does within a day
+  for (let i = 1; i < minutes.length; i++)
+    if ((minutes[i] as number) < (minutes[i - 1] as number) && dayOf(i) === dayOf(i - 1)) setBack++; // i stays inside
+  if (!isSure && setBack * 2 < rounds.length) return false;
   const whole = rounds.filter(({ second }) => second >= 0).length;
   if (!isSure && (whole < 1 || whole < rounds.length - 2)) return false;
   rounds.forEach(({ from, to, second }, n) => {

@@ -4,7 +4,7 @@ import { dateOrderIn, humidityUnitIn, offsetIn, temperatureUnitIn } from "./head
 import type { Layout } from "./layout.ts";
 import type { LoggerColumns, LoggerCorrections } from "./logger-reading.ts";
 import { DATE_ORDERS, type DateOrder } from "./packed-date.ts";
-import { type Preamble, readPreamble } from "./preamble.ts";
+import { type Preamble, readPreamble, standardOffsetIn, zoneIn } from "./preamble.ts";
 import { rowEndOf, type ScanPlan } from "./row-scanner.ts";
 import { loggerProblem } from "./say-loggers.ts";
 import { type TableShape, tableShape } from "./table-shape.ts";
@@ -28,6 +28,7 @@ export function tableLayout(
   const site = siteOfTypicalYear(shape);
   const place = site?.place ?? preamble.place ?? null;
   const { value } = chosen;
+  const zone = zoneIn(value.words.time) ?? preamble.zone;
   return done({
     kind: site !== null ? "tmy3" : place !== null ? "hourly weather" : "logger",
     plan: scanPlan(head, shape, value, given),
@@ -42,8 +43,11 @@ export function tableLayout(
       offset:
         given.offset !== undefined
           ? given.offset
-          : (offsetIn(value.words.time) ?? site?.offset ?? preamble.offset),
-      ...(preamble.zone === undefined ? {} : { zone: preamble.zone }),
+          : (offsetIn(value.words.time) ??
+            standardOffsetIn(value.words.time) ??
+            site?.offset ??
+            preamble.offset),
+      ...(zone === undefined ? {} : { zone }),
     },
     dates: dateHints(shape, value, preamble, given, file),
     units: {
@@ -72,10 +76,12 @@ function scanPlan(
     firstRowLine: shape.firstRowLine,
     columns: inCells(chosen.columns, shape.splitFrom),
     counted: isCounted ? wished : wished === undefined ? chosen.counted : null,
+    isPartOfDay: chosen.isPartOfDay,
     isHourEnding: false,
     settledMark: given.decimalMark ?? null,
     isDecimalSplit: shape.splitFrom !== null,
     sensor: chosen.rowsOf,
+    quantities: chosen.quantities,
     isHeading: (row) => heading !== "" && plainAscii(row) === heading,
   };
 }

@@ -108,8 +108,11 @@ function isFollowed(
 }
 
 function shaped({ delimiter, rows, first, weight: _ }: Cut, settledLine: number | undefined): TableShape {
-  const heading = settledLine === undefined ? headingAbove(rows, first) : settledLine - 1;
-  const firstRow = settledLine === undefined ? first : Math.max(first, settledLine);
+  const heading =
+    settledLine === undefined
+      ? headingAbove(rows, first)
+      : rows.findIndex(({ line }) => line === settledLine);
+  const firstRow = Math.max(first, heading + 1);
   const headings = heading < 0 ? [] : withoutLastBlanks(rows[heading]?.cells ?? []);
   const body = rows.slice(firstRow).filter(({ cells }) => scoreOf(cells.map(kindOf)) > 0);
   const sample = body.slice(0, SAMPLE_ROWS).map(({ cells }) => cells);

@@ -104,15 +104,22 @@ function sensorSentence({ sensors, sensor }: LoggerReading): string[] {
   ];
 }
 
-function missingSentence({ gaps, valuesMissing }: LoggerReading): string[] {
+function missingSentence({ gaps, valuesMissing, columns, isHumidityFromDewPoint }: LoggerReading): string[] {
   const [longest] = [...gaps.longest].sort((a, b) => b.missing - a.missing);
   const gap = longest === undefined ? [] : [gapSentence(longest, gaps.count, gaps.hours)];
   const values = [
-    valuesMissing.temperature > 0 ? `${thousands(valuesMissing.temperature)} temperatures` : "",
-    valuesMissing.relHum > 0 ? `${thousands(valuesMissing.relHum)} humidities` : "",
+    columns.temperature === undefined
+      ? ""
+      : counted(valuesMissing.temperature, "temperature", "temperatures"),
+    columns.relHum === undefined && !isHumidityFromDewPoint
+      ? ""
+      : counted(valuesMissing.relHum, "humidity", "humidities"),
   ].filter(Boolean);
-  return [...gap, ...(values.length > 0 ? [`Empty are ${values.join(" and ")}.`] : [])];
+  return [...gap, ...(values.length > 0 ? [`Without a value: ${values.join(" and ")}.`] : [])];
 }
+
+const counted = (n: number, one: string, many: string): string =>
+  n === 0 ? "" : `${thousands(n)} ${n === 1 ? one : many}`;
 
 function gapSentence({ from, to }: LoggerGap, count: number, hours: number): string {
   const span = `between ${day(from)} and ${day(to)}`;

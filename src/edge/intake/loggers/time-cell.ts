@@ -60,7 +60,7 @@ export class TimeCell {
         half = lower === LOWER_A ? 1 : 2;
         break;
       }
-      if (c === UPPER_Z && i === to - 1 && n > 3) {
+      if (c === UPPER_Z && i === to - 1 && n > 1) {
         zone = 0;
         break;
       }

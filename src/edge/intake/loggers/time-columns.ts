@@ -1,6 +1,7 @@
 import type { Problem } from "../../../core/outcome/problem.ts";
 import { type ColumnFacts, isRising, within } from "./column-facts.ts";
 import type { DateShape, LoggerColumns } from "./logger-reading.ts";
+import { NOMINAL_YEAR } from "./packed-date.ts";
 import { loggerProblem } from "./say-loggers.ts";
 
 type Counted = Extract<DateShape, "serial days" | "unix seconds" | "unix milliseconds">;
@@ -17,13 +18,13 @@ export function timeColumns(facts: readonly ColumnFacts[], file: string): TimeCo
   const whole = facts.filter(({ kind }) => kind === "datetime");
   const [first] = whole;
   if (first !== undefined) return inOneCell(whole, first, file);
-  const parts = inParts(facts);
+  const parts = inParts(facts, file);
   const counted = asNumber(facts);
   const date = facts.find(({ kind }) => kind === "date");
   const clock = facts.find(({ kind }) => kind === "clock") ?? clockByHeading(facts);
   if (date !== undefined)
     return found({ date: date.index, ...(clock === undefined ? {} : { clock: clock.index }) });
-  if (parts !== null) return found(parts);
+  if (parts !== null) return parts;
   return counted;
 }
 
@@ -56,22 +57,33 @@ function clockByHeading(facts: readonly ColumnFacts[]): ColumnFacts | undefined 
   );
 }
 
-function inParts(facts: readonly ColumnFacts[]): LoggerColumns | null {
-  const at = (part: "year" | "month" | "day" | "hour" | "minute"): number | undefined =>
+function inParts(facts: readonly ColumnFacts[], file: string): TimeColumns | null {
+  const at = (part: "year" | "month" | "day" | "dayOfYear" | "hour" | "minute"): number | undefined =>
     facts.find(
       ({ meaning, kind, heading }) =>
         kind === "number" && (meaning === part || (part === "hour" && /^hr$/i.test(heading))),
     )?.index;
   const [year, month, day, hour, minute] = [at("year"), at("month"), at("day"), at("hour"), at("minute")];
-  if (year === undefined || month === undefined || day === undefined) return null;
-  return {
-    year,
-    month,
-    day,
+  const dayOfYear = month === undefined ? at("dayOfYear") : undefined;
+  if (dayOfYear === undefined && (month === undefined || day === undefined)) return null;
+  if (year === undefined && hour === undefined) return null;
+  const columns = {
+    ...(year === undefined ? {} : { year }),
+    ...(dayOfYear === undefined ? {} : { dayOfYear }),
+    ...(month === undefined ? {} : { month }),
+    ...(day === undefined || dayOfYear !== undefined ? {} : { day }),
     ...(hour === undefined ? {} : { hour }),
     ...(minute === undefined ? {} : { minute }),
   };
+  return { columns, counted: null, doubts: year === undefined ? [noYear(file)] : [] };
 }
+
+const noYear = (file: string): Problem =>
+  loggerProblem("logger-no-year", "ask", {
+    file,
+    expected: String(NOMINAL_YEAR),
+    remedy: "Add a column with the year if it is not a typical year.",
+  });
 
 /** Days of a spreadsheet (1954 to 2064), seconds or milliseconds from 1970 (1979 to 2103), never falling. */
 const RANGES: readonly (readonly [Counted, number, number])[] = [
@@ -88,7 +100,18 @@ function asNumber(facts: readonly ColumnFacts[]): TimeColumns | null {
   const named = fits.find(({ meaning }) => meaning === "time" || meaning === "date" || meaning === "clock");
   const chosen = named ?? fits.find(({ numbers, meaning }) => meaning === null && isRising(numbers));
   const counted = chosen === undefined ? null : countedBy(chosen.numbers);
-  return chosen === undefined || counted === null
-    ? null
-    : { columns: { time: chosen.index }, counted, doubts: [] };
+  if (chosen === undefined || counted === null) return null;
+  const clock = chosen.numbers.every(Number.isInteger) ? clockBeside(facts, chosen) : undefined;
+  const columns = clock === undefined ? { time: chosen.index } : { date: chosen.index, clock: clock.index };
+  return { columns, counted, doubts: [] };
 }
+
+export const isPartOfDay = (clock: ColumnFacts | undefined): boolean =>
+  clock !== undefined && within(clock.numbers, 0, 1) && !clock.numbers.every(Number.isInteger);
+
+/** A time of day in a column of its own, beside whole days. */
+const clockBeside = (facts: readonly ColumnFacts[], day: ColumnFacts): ColumnFacts | undefined =>
+  facts.find(({ kind }) => kind === "clock") ??
+  facts.find(
+    ({ index, meaning, numbers }) => index !== day.index && meaning === "clock" && within(numbers, 0, 1),
+  );

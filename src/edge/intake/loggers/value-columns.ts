@@ -1,6 +1,6 @@
 import type { Problem } from "../../../core/outcome/problem.ts";
 import { type ColumnFacts, isRowNumber, within } from "./column-facts.ts";
-import { humidityUnitIn, rankOf, sensorNameIn, temperatureUnitIn } from "./heading-words.ts";
+import { humidityUnitIn, meaningOf, rankOf, sensorNameIn, temperatureUnitIn } from "./heading-words.ts";
 import type { LoggerSensor } from "./logger-reading.ts";
 import { loggerProblem } from "./say-loggers.ts";
 import { nameOf } from "./time-columns.ts";
@@ -15,18 +15,28 @@ export function sensorsOf(facts: readonly ColumnFacts[], isTime: (index: number)
   const [temperatures, humidities, dewPoints] = [of("temperature"), of("relHum"), of("dewPoint")];
   if (temperatures.length === 0 && humidities.length === 0) return [];
   const pairs = paired(temperatures, humidities);
+  const names = distinctNames(
+    pairs.map(({ temperature, humidity }, i) => sensorName(temperature, humidity, i)),
+  );
   return pairs.map(({ temperature, humidity }, i) => {
     const dew =
       dewPoints.find((each) => keyOf(each) === keyOf(temperature ?? humidity)) ??
       (pairs.length === 1 ? dewPoints[0] : undefined);
     return {
-      name: sensorName(temperature, humidity, i),
+      name: names[i] ?? "",
       ...(temperature === undefined ? {} : { temperature: temperature.index }),
       ...(humidity === undefined ? {} : { relHum: humidity.index }),
       ...(dew === undefined ? {} : { dewPoint: dew.index }),
     };
   });
 }
+
+/** Sensors of one name are counted. */
+const distinctNames = (names: readonly string[]): string[] =>
+  names.map((name, i) => {
+    const before = names.slice(0, i).filter((each) => each === name).length;
+    return before === 0 ? name : `${name} ${before + 1}`;
+  });
 
 function quantityOf({ meaning, words }: ColumnFacts): Quantity | null {
   if (meaning === "temperature" || meaning === "relHum" || meaning === "dewPoint") return meaning;
@@ -80,7 +90,7 @@ function sensorName(
   at: number,
 ): string {
   const columns = [temperature, humidity].filter((column) => column !== undefined);
-  const name = columns.map(({ words }) => sensorNameIn(words)).find((words) => words.length > 2);
+  const name = columns.map(({ words }) => sensorNameIn(words)).find((words) => words.length > 1);
   if (name !== undefined) return name;
   const heading = columns.find((column) => column.heading !== "")?.heading;
   if (heading !== undefined) return heading;
@@ -143,4 +153,31 @@ function orderOf(a: readonly number[], b: readonly number[]): "warm first" | "da
   if (isWarm(a) && isDamp(b)) return "warm first";
   if (isWarm(b) && isDamp(a)) return "damp first";
   return isDamp(b) ? "warm first" : "damp first";
+}
+
+export interface LongTable {
+  readonly quantity: number;
+  readonly value: number;
+  readonly words: { readonly temperature: string; readonly relHum: string };
+}
+
+/** One column names the quantity, another holds its value: `temperature`, then `humidity`, each in a row of its own. */
+export function longTable(
+  facts: readonly ColumnFacts[],
+  isTime: (index: number) => boolean,
+): LongTable | null {
+  for (const { index, kind, texts } of facts) {
+    if (isTime(index) || kind !== "text") continue;
+    const distinct = [...new Set(texts)];
+    const temperature = distinct.find((text) => meaningOf(text) === "temperature");
+    const relHum = distinct.find((text) => meaningOf(text) === "relHum");
+    const values = facts.filter(
+      (each) => !isTime(each.index) && each.kind === "number" && !isRowNumber(each.numbers),
+    );
+    const value =
+      values.find(({ heading }) => /val|wert|mesure|medi|waarde|reading/i.test(heading)) ?? values.at(-1);
+    if (temperature !== undefined && relHum !== undefined && value !== undefined)
+      return { quantity: index, value: value.index, words: { temperature, relHum } };
+  }
+  return null;
 }

@@ -50,10 +50,12 @@ export function epwLayout(head: string, given: LoggerCorrections, file: string):
       firstRowLine: first + 1,
       columns: read,
       counted: null,
+      isPartOfDay: false,
       isHourEnding: true,
       settledMark: ".",
       isDecimalSplit: false,
       sensor: null,
+      quantities: null,
       isHeading: () => false,
     },
     known: {
@@ -64,12 +66,7 @@ export function epwLayout(head: string, given: LoggerCorrections, file: string):
       sensors: [{ name: "outdoor air", temperature: 6, relHum: 8, dewPoint: 7 }],
       sensor: "outdoor air",
       claims: {},
-      offset:
-        given.offset !== undefined
-          ? given.offset
-          : zone === undefined || zone === ""
-            ? null
-            : Number(zone) * 60,
+      offset: given.offset !== undefined ? given.offset : offsetFrom(zone),
     },
     dates: { file, given: null, written: null, firstText: lines[first] ?? "", isDayFirstLanguage: false },
     units: { file, temperature: "°C", relHum: "%", given: given.unit ?? {} },
@@ -83,6 +80,10 @@ export function epwLayout(head: string, given: LoggerCorrections, file: string):
     doubts: [],
   };
 }
+
+/** Minutes from hours ahead of UTC; null: they are not written. */
+const offsetFrom = (hours: string | undefined): number | null =>
+  hours === undefined || hours === "" || Number.isNaN(Number(hours)) ? null : Number(hours) * 60;
 
 function placeOf(
   name: string,

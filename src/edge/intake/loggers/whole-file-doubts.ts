@@ -30,11 +30,9 @@ const REASONS: Partial<Record<LeftOutReason, string>> = {
   "no-value": "there is neither temperature nor humidity",
 };
 
-function aboutRows(
-  { file, rowsLeftOut, duplicates, outOfOrder }: LoggerReading,
-  { openQuotes }: Noticed,
-): Problem[] {
-  const found: Problem[] = [];
+function aboutRows(reading: LoggerReading, { openQuotes }: Noticed): Problem[] {
+  const { file, rowsLeftOut, duplicates, outOfOrder } = reading;
+  const found: Problem[] = laterSensors(reading);
   for (const { reason, count, lines, example } of rowsLeftOut) {
     const words = REASONS[reason];
     const [line] = lines;
@@ -80,6 +78,22 @@ function aboutRows(
       }),
     );
   return found;
+}
+
+/** Sensors that come so far down in the file that they could not be named when it was opened. */
+function laterSensors({ file, sensors, sensor, rowsLeftOut }: LoggerReading): Problem[] {
+  const others = rowsLeftOut.find(({ reason }) => reason === "other-sensor");
+  if (others === undefined || sensors.length > 1) return [];
+  const [line] = others.lines;
+  return [
+    loggerProblem("logger-several-sensors", "ask", {
+      file,
+      ...(line === undefined ? {} : { line }),
+      got: `${thousands(others.count)} rows are of others`,
+      expected: `"${sensor}"`,
+      remedy: "Choose another sensor by its name if this is the wrong one.",
+    }),
+  ];
 }
 
 function aboutNumbers({ file }: LoggerReading, { numbers }: Noticed): Problem[] {
@@ -159,11 +173,10 @@ function aboutTime(reading: LoggerReading, { isTwelve, areOffsetsChanging }: Not
 const spaced = (at: string | undefined): string => (at ?? "").replace("T", " ");
 
 function aboutClaims({ file, claims, rowsRead, rowsLeftOut, usualStepMinutes }: LoggerReading): Problem[] {
-  const rows = rowsLeftOut.reduce(
-    (sum, { reason, count }) => (reason === "headings-again" ? sum : sum + count),
-    rowsRead,
-  );
-  const { samples, stepMinutes } = claims;
+  const rows = rowsLeftOut.reduce((sum, { count }) => sum + count, rowsRead);
+  const isOneExport = rowsLeftOut.every(({ reason }) => reason !== "headings-again");
+  const samples = isOneExport ? claims.samples : undefined; // each export put into the file claims its own
+  const { stepMinutes } = claims;
   return [
     ...(samples !== undefined && samples !== rows && samples !== rowsRead
       ? [

@@ -194,6 +194,15 @@ describe("around the readings", () => {
     expect(found.reading.rowsRead).toBe(500);
     expect(codes(found)).toContain("logger-quote-open");
   });
+  test("nor in a file in which every cell is quoted", async () => {
+    const rows = made("2026-06-02T00:00", 50).map(
+      ({ at, warm, damp }, i) =>
+        `"${new Date(at).toISOString().slice(0, 16)}","${warm}","${damp}","${i === 40 ? "door" : 'ok"'}`,
+    );
+    const found = await read(lines('"time","temperature_c","rh_pct","note"', ...rows));
+    expect(found.reading.rowsRead).toBe(50);
+    expect(codes(found)).toEqual(["logger-quote-open"]);
+  });
   test("a remark over two lines stays in its cell, and lines are still counted right", async () => {
     const found = await read(
       lines(

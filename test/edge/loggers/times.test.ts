@@ -302,6 +302,22 @@ describe("zones and summer time", () => {
       expect(found.reading.jumps.map(({ kind }) => kind)).toEqual(["skipped hour", "repeated hour"]);
     },
   );
+  test.each([
+    ["North America", "2026-03-08T02:00Z", "2026-11-01T01:00Z", "2026-01-01T00:00"],
+    [
+      "south-east Australia, summer over the new year",
+      "2026-10-04T02:00Z",
+      "2027-04-04T02:00Z",
+      "2026-07-01T00:00",
+    ],
+  ])("a wall clock of %s", async (_, begins, ends, start) => {
+    const readings = made(start, 365 * 24);
+    const there = (at: number): string =>
+      new Date(at + (at >= Date.parse(begins) && at < Date.parse(ends) ? 3_600_000 : 0))
+        .toISOString()
+        .slice(0, 16);
+    expectSame(await read(file(readings, there)), readings);
+  });
   test("a file that begins in summer", async () => {
     const readings = made("2026-09-01T00:00", 24 * 90);
     expectSame(await read(file(readings, onWall)), readings);

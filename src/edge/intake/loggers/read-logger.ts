@@ -2,7 +2,7 @@ import { basename } from "node:path";
 import { done, type Outcome, type Problem, refused } from "../../../core/outcome/problem.ts";
 import { type LoggerSource, type OpenedBytes, openBytes } from "./byte-source.ts";
 import { decideDateOrder } from "./date-order.ts";
-import { inOrder } from "./in-order.ts";
+import { inOrder, type OrderedSeries } from "./in-order.ts";
 import type { Layout } from "./layout.ts";
 import { LeftOut } from "./left-out.ts";
 import type { LoggerCorrections, LoggerImport, LoggerReading, ReadingSeries } from "./logger-reading.ts";
@@ -19,7 +19,7 @@ import {
   turnIfNewestFirst,
   withoutEmpty,
 } from "./settle-times.ts";
-import { settleValues } from "./settle-values.ts";
+import { settleValues, type UnitHints } from "./settle-values.ts";
 import { tableLayout } from "./table-layout.ts";
 import { epwLayout } from "./weather-layout.ts";
 import { wholeFileDoubts } from "./whole-file-doubts.ts";
@@ -121,83 +121,122 @@ function likelyRows({ head, isWhole, isGzip, size }: OpenedBytes): number {
   return Math.ceil((lines / head.length) * size * (isGzip ? 6 : 1.02)) + 1024;
 }
 
+/** From raw columns to a series: units, the order of dates, standard time, order of the rows; and what was understood on the way. */
 function settled(
-  { opened, store, scanner, leftOut, doubts }: ScannedRows,
+  rows: ScannedRows,
   layout: Layout,
   given: LoggerCorrections,
   file: string,
 ): Outcome<LoggerImport> {
-  const { known, plan } = layout;
-  const isHumidityFromDewPoint = plan.columns.relHum === undefined && plan.columns.dewPoint !== undefined;
+  const { store, scanner, leftOut } = rows;
   if (layout.kind === "epw" || layout.kind === "tmy3") dropMissing(store);
-  const hints =
-    layout.units.temperature === null && scanner.numbers.fahrenheit > 0
-      ? { ...layout.units, temperature: "°F" as const }
-      : layout.units;
-  const values = settleValues(store, { ...hints, isDewPoint: isHumidityFromDewPoint });
-  const order = decideDateOrder(store, {
+  const values = settleValues(store, unitHints(layout, scanner));
+  const dates = decideDateOrder(store, {
     ...layout.dates,
     hasHalfDays: scanner.times.halfDays > 0,
     isFahrenheit: values.unit.temperature === "°F",
   });
-  let minutes = withoutEmpty(store, minutesOf(store, order.order, leftOut), leftOut);
-  if (minutes.length === 0) return refused(noReadings(leftOut, file));
-  const cells = toStandardOffset(store, minutes);
-  const isNewestFirst = turnIfNewestFirst(store, minutes);
-  const isTwelve =
-    scanner.times.halfDays === 0 && given.clock !== 24 && mendTwelveHours(store, minutes, given.clock === 12);
-  const nominal = layout.place?.isTypicalYear === true ? toNominalYear(store, minutes, leftOut) : null;
-  minutes = nominal?.minutes ?? minutes;
-  const offset = given.offset !== undefined ? given.offset : (cells?.offset ?? known.offset);
-  const summer =
-    layout.place === null
-      ? settleSummerTime(store, minutes, offset !== null && known.zone === undefined, given.summerTime)
-      : null;
-  const ordered = inOrder(store, minutes, leftOut);
-  const { series } = ordered;
-  const usualStepMinutes = usualStepOf(series.minutes);
-  const reading: LoggerReading = {
-    file,
-    kind: layout.kind,
-    encoding: opened.encoding,
-    isGzip: opened.isGzip,
-    ...known,
-    decimalMark: given.decimalMark ?? (scanner.numbers.commas > scanner.numbers.points ? "," : "."),
-    dateOrder: plan.counted ?? order.order,
-    clock: scanner.times.halfDays > 0 || isTwelve ? 12 : 24,
-    offset,
-    summerTime: summer?.isTakenOut ? "taken out" : "none",
+  const written = withoutEmpty(store, minutesOf(store, dates.order, leftOut), leftOut);
+  if (written.length === 0) return refused(noReadings(leftOut, file));
+  const clock = settleClock(rows, written, layout, given);
+  const ordered = inOrder(store, clock.minutes, leftOut);
+  const reading = {
+    ...understood(rows, layout, given, file),
+    ...clock.told,
     unit: values.unit,
-    isHumidityFromDewPoint,
-    ...(layout.place === null
-      ? {}
-      : { place: { ...layout.place, ...(nominal === null ? {} : { nominalYear: nominal.year }) } }),
-    rowsRead: series.minutes.length,
-    rowsLeftOut: leftOut.all(),
-    valuesMissing: { temperature: missingIn(series.dryBulb), relHum: missingIn(series.relHum) },
-    gaps: gapsOf(series.minutes, usualStepMinutes),
-    duplicates: ordered.duplicates,
-    isNewestFirst,
-    outOfOrder: ordered.outOfOrder,
-    jumps: summer?.jumps ?? [],
-    firstAt: isoMinute(series.minutes[0] ?? 0),
-    lastAt: isoMinute(series.minutes.at(-1) ?? 0),
-    usualStepMinutes,
-    doubts: [],
+    ...toldOf(ordered, leftOut),
+    dateOrder: layout.plan.counted ?? dates.order,
   };
   const whole = wholeFileDoubts(reading, {
     numbers: scanner.numbers,
     openQuotes: scanner.openQuotes,
-    isTwelve,
-    areOffsetsChanging: cells?.isChanging ?? false,
+    ...clock.noticed,
   });
-  return done({
-    reading: {
-      ...reading,
-      doubts: [...doubts, ...layout.doubts, ...order.doubts, ...values.doubts, ...whole],
+  const doubts = [...rows.doubts, ...layout.doubts, ...dates.doubts, ...values.doubts, ...whole];
+  return done({ reading: { ...reading, doubts }, series: ordered.series });
+}
+
+const isFromDewPoint = ({ plan }: Layout): boolean =>
+  plan.columns.relHum === undefined && plan.columns.dewPoint !== undefined;
+
+/** A unit behind the numbers counts where the headings have none. */
+function unitHints(layout: Layout, { numbers }: RowScanner): UnitHints {
+  const isShown = layout.units.temperature === null && numbers.fahrenheit > 0;
+  return { ...layout.units, ...(isShown ? { temperature: "°F" } : {}), isDewPoint: isFromDewPoint(layout) };
+}
+
+interface SettledClock {
+  readonly minutes: Float64Array;
+  readonly told: Pick<LoggerReading, "clock" | "offset" | "summerTime" | "isNewestFirst" | "jumps" | "place">;
+  readonly noticed: { readonly isTwelve: boolean; readonly areOffsetsChanging: boolean };
+}
+
+/** Times as written put to one clock that shows standard time. */
+function settleClock(
+  { store, scanner, leftOut }: ScannedRows,
+  written: Float64Array,
+  { known, place }: Layout,
+  given: LoggerCorrections,
+): SettledClock {
+  const cells = toStandardOffset(store, written);
+  const isNewestFirst = turnIfNewestFirst(store, written);
+  const hasHalfDays = scanner.times.halfDays > 0;
+  const isTwelve = !hasHalfDays && given.clock !== 24 && mendTwelveHours(store, written, given.clock === 12);
+  const nominal = place?.isTypicalYear === true ? toNominalYear(store, written, leftOut) : null;
+  const minutes = nominal?.minutes ?? written;
+  const offset = given.offset !== undefined ? given.offset : (cells?.offset ?? known.offset);
+  const isStated = offset !== null && known.zone === undefined; // a named zone may well have summer time
+  const summer = place === null ? settleSummerTime(store, minutes, isStated, given.summerTime) : null;
+  return {
+    minutes,
+    told: {
+      clock: hasHalfDays || isTwelve ? 12 : 24,
+      offset,
+      summerTime: summer?.isTakenOut ? "taken out" : "none",
+      isNewestFirst,
+      jumps: summer?.jumps ?? [],
+      ...(place === null
+        ? {}
+        : { place: nominal === null ? place : { ...place, nominalYear: nominal.year } }),
     },
-    series,
-  });
+    noticed: { isTwelve, areOffsetsChanging: cells?.isChanging ?? false },
+  };
+}
+
+/** What is known without the times. */
+function understood(
+  { opened, scanner }: ScannedRows,
+  layout: Layout,
+  given: LoggerCorrections,
+  file: string,
+) {
+  const { commas, points } = scanner.numbers;
+  return {
+    file,
+    kind: layout.kind,
+    encoding: opened.encoding,
+    isGzip: opened.isGzip,
+    ...layout.known,
+    decimalMark: given.decimalMark ?? (commas > points ? "," : "."),
+    isHumidityFromDewPoint: isFromDewPoint(layout),
+    doubts: [],
+  } as const;
+}
+
+/** What the ordered series shows of itself. */
+function toldOf({ series, duplicates, outOfOrder }: OrderedSeries, leftOut: LeftOut) {
+  const usualStepMinutes = usualStepOf(series.minutes);
+  return {
+    rowsRead: series.minutes.length,
+    rowsLeftOut: leftOut.all(),
+    valuesMissing: { temperature: missingIn(series.dryBulb), relHum: missingIn(series.relHum) },
+    gaps: gapsOf(series.minutes, usualStepMinutes),
+    duplicates,
+    outOfOrder,
+    firstAt: isoMinute(series.minutes[0] ?? 0),
+    lastAt: isoMinute(series.minutes.at(-1) ?? 0),
+    usualStepMinutes,
+  };
 }
 
 /** Weather files write 99.9 for a temperature and 999 for a humidity that is missing. Source: as for the columns of the file; from memory. */

@@ -178,7 +178,13 @@ export class RowScanner {
     const most = Math.min(bytes.length, open + LONGEST_QUOTE);
     for (let i = open + 1; i < most; i++) {
       if (bytes[i] !== QUOTE) continue;
-      if (bytes[i + 1] !== QUOTE) return i + 1 < bytes.length || isLast ? i : -2;
+      if (i + 1 >= bytes.length) return isLast ? i : -2;
+      const next = bytes[i + 1] as number; // i + 1 stays below the length
+      if (next !== QUOTE) {
+        if (next <= SPACE || next === this.plan.delimiter) return i;
+        this.openQuotes++;
+        return -1; // it opens the next cell, so the first one was never closed
+      }
       i++;
     }
     if (most === bytes.length && !isLast) return -2;

@@ -280,6 +280,15 @@ describe("units", () => {
     );
     expect(found.series.dryBulb[0]).toBeCloseTo(celsius, 9);
   });
+  test("figures that may be °C in a loft or °F in a cold store are asked about", async () => {
+    const found = await read(
+      lines("time,temperature,rh", "2026-06-02 08:00,41,60", "2026-06-02 09:00,42,61"),
+    );
+    expect(found.reading.unit.temperature).toBe("°C");
+    expect(found.reading.doubts.map(({ code, severity }) => `${code} ${severity}`)).toEqual([
+      "logger-unit-temperature ask",
+    ]);
+  });
   test("a fraction is known by its values, whatever the heading says", async () => {
     const found = await read(
       lines("time,temp (°C),RH (%)", "2026-06-02 08:00,25,0.595", "2026-06-02 09:00,25,0.58"),

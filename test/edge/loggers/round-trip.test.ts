@@ -140,6 +140,26 @@ describe("what is written in any dress is read back", () => {
       { numRuns: 100 },
     );
   });
+  test("a few damaged bytes cost a few rows and no more", async () => {
+    const damage = fc.array(
+      fc.record({
+        at: fc.double({ min: 0.3, max: 0.99, noNaN: true }),
+        byte: fc.integer({ min: 0, max: 255 }),
+      }),
+      { maxLength: 6 },
+    );
+    await fc.assert(
+      fc.asyncProperty(dress, damage, async (d, places) => {
+        const plain: Dress = { ...d, packing: "utf8", dates: "ymd", preamble: 0 };
+        const bytes = packed(written(made(d.start, 200, d.step), plain), "utf8");
+        for (const { at, byte } of places) bytes[Math.floor(at * bytes.length)] = byte;
+        const found = await read(bytes, { encoding: "utf-8" });
+        const least = 200 - 3 * places.length;
+        if (found.reading.rowsRead < least) throw new Error(JSON.stringify(found.reading.rowsLeftOut));
+      }),
+      { numRuns: 300 },
+    );
+  });
   test("any bytes are read or refused, never thrown", async () => {
     await fc.assert(
       fc.asyncProperty(

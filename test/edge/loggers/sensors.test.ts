@@ -32,6 +32,13 @@ describe("several sensors in one file", () => {
     expect(await refusal(two, { sensor: "Shelf" })).toEqual(["logger-column-unknown"]);
     expect(await refusal(two, { columns: { temperature: "warmth" } })).toEqual(["logger-column-unknown"]);
   });
+  test("two temperatures and one humidity: the pair beside each other, and that is said", async () => {
+    const found = await read(
+      lines("time,T1 °C,T2 °C,RH %", "2026-06-02 08:00,20,21,50", "2026-06-02 09:00,20,21,51"),
+    );
+    expect(found.reading.columns).toEqual({ time: 0, temperature: 2, relHum: 3 });
+    expect(codes(found)).toEqual(["logger-several-sensors"]);
+  });
   test("names in a row above the headings", async () => {
     const found = await read(
       lines(

@@ -129,3 +129,47 @@ test("names over values, then year, month, day, hour and minute apart", async ()
     place: { latitude: 9.5, longitude: -1.25, elevation: 150 },
   });
 });
+
+test("months of different years under any headings are a typical year; a table of the months above is no readings", async () => {
+  const years = [2012, 2007, 2015, 2009];
+  const rows = years.flatMap((year, month) =>
+    Array.from({ length: 28 * 24 }, (_, i) => {
+      const at = new Date(Date.UTC(year, month, 1, i)).toISOString();
+      return `${at.slice(0, 10).replaceAll("-", "")}:${at.slice(11, 13)}00,${(20 + month + (i % 24) / 10).toFixed(1)},${60 + (i % 20)},0`;
+    }),
+  );
+  const found = await read(
+    lines(
+      "Latitude (decimal degrees): 9.500",
+      "Longitude (decimal degrees): -1.250",
+      "Elevation (m): 150",
+      "month,year",
+      ...years.map((year, month) => `${month + 1},${year}`),
+      "time(UTC),T2m,RH,G(h)",
+      ...rows,
+      "",
+      "T2m: air temperature, invented",
+    ),
+  );
+  expect(found.reading).toMatchObject({
+    kind: "hourly weather",
+    rowsRead: 4 * 28 * 24,
+    offset: 0,
+    firstAt: "2001-01-01T00:00",
+    lastAt: "2001-04-28T23:00",
+    place: { latitude: 9.5, longitude: -1.25, elevation: 150, isTypicalYear: true, nominalYear: 2001 },
+  });
+});
+
+test("two stretches of different years in the wrong order are no typical year", async () => {
+  const rows = (start: string): string[] =>
+    Array.from(
+      { length: 48 },
+      (_, i) =>
+        `${new Date(Date.parse(start) + i * 3_600_000).toISOString().slice(0, 16)},20,${50 + (i % 7)}`,
+    );
+  const found = await read(
+    lines("time,temp °C,rh %", ...rows("2025-06-09T00:00Z"), ...rows("2024-08-12T00:00Z")),
+  );
+  expect(found.reading).toMatchObject({ kind: "logger", firstAt: "2024-08-12T00:00", outOfOrder: 1 });
+});

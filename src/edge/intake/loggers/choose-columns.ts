@@ -68,7 +68,7 @@ export function chooseColumns(
       ...(given.sensor !== undefined || wished.value.temperature !== undefined
         ? []
         : severalSensors(
-            byRow === null ? sensors.filter(isComplete) : distinctOf(byRow).map((name) => ({ name })),
+            byRow === null ? sensors.filter(isChoice) : distinctOf(byRow).map((name) => ({ name })),
             rowsOf ?? sensor.name,
             file,
           )),
@@ -176,8 +176,8 @@ function pickedSensor(
   );
 }
 
-const isComplete = ({ temperature, relHum }: LoggerSensor): boolean =>
-  temperature !== undefined && relHum !== undefined;
+/** A second temperature is a choice to be told, a second humidity alone is not. */
+const isChoice = ({ temperature }: LoggerSensor): boolean => temperature !== undefined;
 
 function withWishes(
   sensor: LoggerSensor | undefined,

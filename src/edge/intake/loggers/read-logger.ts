@@ -11,6 +11,7 @@ import { RowScanner } from "./row-scanner.ts";
 import { loggerProblem } from "./say-loggers.ts";
 import { gapsOf, isoMinute, usualStepOf } from "./series-steps.ts";
 import {
+  isTypicalYear,
   mendTwelveHours,
   minutesOf,
   settleSummerTime,
@@ -77,7 +78,9 @@ const reasonOf = (error: unknown): string =>
 function otherKind(head: string): string | null {
   if (head.startsWith("PK\u0003\u0004")) return "it is a workbook or a zip file";
   if (head.startsWith("%PDF")) return "it is a PDF";
-  return head.slice(0, 4096).includes("\0") ? "it has bytes that are not letters" : null;
+  const start = head.slice(0, 4096);
+  const odd = [...start].filter((letter) => letter < " " && !/[\t\r\n]/.test(letter)).length;
+  return odd * 20 > start.length ? "it has bytes that are not letters" : null; // a few are damage, and cost only their rows
 }
 
 function layoutOf({ head, isWhole }: OpenedBytes, given: LoggerCorrections, file: string): Outcome<Layout> {
@@ -140,11 +143,12 @@ function settled(
   if (written.length === 0) return refused(noReadings(leftOut, file));
   const clock = settleClock(rows, written, layout, given);
   const ordered = inOrder(store, clock.minutes, leftOut);
-  const reading = {
+  const reading: LoggerReading = {
     ...understood(rows, layout, given, file),
     ...clock.told,
     unit: values.unit,
     ...toldOf(ordered, leftOut),
+    kind: layout.kind === "logger" && clock.told.place !== undefined ? "hourly weather" : layout.kind,
     dateOrder: layout.plan.counted ?? dates.order,
   };
   const whole = wholeFileDoubts(reading, {
@@ -182,11 +186,13 @@ function settleClock(
   const isNewestFirst = turnIfNewestFirst(store, written);
   const hasHalfDays = scanner.times.halfDays > 0;
   const isTwelve = !hasHalfDays && given.clock !== 24 && mendTwelveHours(store, written, given.clock === 12);
-  const nominal = place?.isTypicalYear === true ? toNominalYear(store, written, leftOut) : null;
+  const isTypical = place?.isTypicalYear === true || isTypicalYear(written);
+  const nominal = isTypical ? toNominalYear(store, written, leftOut) : null;
   const minutes = nominal?.minutes ?? written;
   const offset = given.offset !== undefined ? given.offset : (cells?.offset ?? known.offset);
   const isStated = offset !== null && known.zone === undefined; // a named zone may well have summer time
-  const summer = place === null ? settleSummerTime(store, minutes, isStated, given.summerTime) : null;
+  const hasSummer = place === null && !isTypical;
+  const summer = hasSummer ? settleSummerTime(store, minutes, isStated, given.summerTime) : null;
   return {
     minutes,
     told: {
@@ -195,9 +201,11 @@ function settleClock(
       summerTime: summer?.isTakenOut ? "taken out" : "none",
       isNewestFirst,
       jumps: summer?.jumps ?? [],
-      ...(place === null
-        ? {}
-        : { place: nominal === null ? place : { ...place, nominalYear: nominal.year } }),
+      ...(nominal !== null
+        ? { place: { ...place, isTypicalYear: true, nominalYear: nominal.year } }
+        : place === null
+          ? {}
+          : { place }),
     },
     noticed: { isTwelve, areOffsetsChanging: cells?.isChanging ?? false },
   };

@@ -169,6 +169,28 @@ export function settleSummerTime(
   return { jumps, isTakenOut };
 }
 
+const FAR = 200 * 1440;
+
+/** Months that follow each other while the years jump to and fro: one usual year put together from several. */
+export function isTypicalYear(minutes: Float64Array): boolean {
+  let isSetBack = false;
+  for (let i = 1; i < minutes.length; i++) {
+    const before = minutes[i - 1] as number; // i starts at 1
+    const here = minutes[i] as number;
+    if (Math.abs(here - before) > FAR) {
+      if (!isNextMonth(before, here)) return false;
+      if (here < before) isSetBack = true;
+    } else if (here < before) return false;
+  }
+  return isSetBack;
+}
+
+/** The first of the month after, whatever the year; midnight still belongs to the month before. */
+function isNextMonth(before: number, here: number): boolean {
+  const [last, first] = [new Date(before * 60_000 - 1), new Date(here * 60_000)];
+  return first.getUTCDate() === 1 && first.getUTCMonth() === last.getUTCMonth() + 1;
+}
+
 /** Months of different years become one year. Tells the year that the readings are dated in. */
 export function toNominalYear(
   store: ReadingStore,

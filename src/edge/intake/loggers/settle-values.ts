@@ -25,6 +25,8 @@ const [COLDEST, WARMEST] = [-90, 100];
 const HIGHEST = 1.05;
 /** Rooms and open air seldom are as warm as this on the average, so that the figures are °F; common practice, no source. */
 const FAHRENHEIT_FROM = 48;
+/** Above this a cold store in °F and a hot loft in °C look the same, so it is asked. */
+const WARM_FOR_CELSIUS = 34;
 const KELVIN_FROM = 200;
 
 /** Turns the raw values in place into °C and a fraction, NaN where they cannot be. */
@@ -95,7 +97,7 @@ function guessedWarmth(
   const median = medianOf(temperature, size, -200, 400);
   if (Number.isNaN(median)) return "°C";
   const unit = median > KELVIN_FROM ? "K" : median > FAHRENHEIT_FROM ? "°F" : "°C";
-  if (unit !== "°C")
+  if (unit !== "°C" || median > WARM_FOR_CELSIUS)
     doubts.push(
       loggerProblem("logger-unit-temperature", "ask", {
         file,

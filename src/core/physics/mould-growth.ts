@@ -84,23 +84,34 @@ function growthPercent(T: number, leastPercent: number): number {
 
 /** Whether mould grows at all: above freezing, below 50 °C, and damp enough. */
 export const isGrowing = (dryBulb: number, relHum: number, growthClass: GrowthClass): boolean =>
-  dryBulb > 0 && dryBulb < 50 && 100 * relHum >= growthPercent(dryBulb, growthClass.leastPercent);
+  ceilingIfGrowing(dryBulb, relHum, growthClass) !== NOT_GROWING;
 
 /** Weeks until the first growth on pine (tm), the time unit of the index.   @param dryBulb above 0, to 50 °C   @param relHum above 0, to 1
  *  @param wood 0 pine, 1 spruce   @param surface 0 resawn, 1 kiln-dried; both 0 where sensitivity classes are used */
 export function weeksToFirstGrowth(dryBulb: number, relHum: number, wood = 0, surface = 0): number {
   withinRange("temperature", dryBulb, "°C", Number.MIN_VALUE, 50);
   withinRange("relative humidity", relHum, "1", Number.MIN_VALUE, 1);
-  return Math.exp(
-    -0.68 * Math.log(dryBulb) - 13.9 * Math.log(100 * relHum) + 0.14 * wood - 0.33 * surface + 66.02,
-  );
+  return weeksOnPine(dryBulb, relHum) * Math.exp(0.14 * wood - 0.33 * surface);
 }
 
+const weeksOnPine = (dryBulb: number, relHum: number): number =>
+  Math.exp(-0.68 * Math.log(dryBulb) - 13.9 * Math.log(100 * relHum) + 66.02);
+
 /** The index that growth tends to, however long the damp lasts (Mmax); 0 where nothing grows. */
-export function indexCeiling(dryBulb: number, relHum: number, growthClass: GrowthClass): number {
-  if (!isGrowing(dryBulb, relHum, growthClass)) return 0;
+export const indexCeiling = (dryBulb: number, relHum: number, growthClass: GrowthClass): number =>
+  Math.max(0, ceilingIfGrowing(dryBulb, relHum, growthClass));
+
+/** What `ceilingIfGrowing` gives where nothing grows. */
+export const NOT_GROWING = -1;
+
+/** The ceiling, 0 or more, or `NOT_GROWING`: one question instead of two, for series of millions of readings. */
+export function ceilingIfGrowing(dryBulb: number, relHum: number, growthClass: GrowthClass): number {
+  const percent = 100 * relHum;
+  // Most readings are drier than any climate of the class in which mould grows.
+  if (!(percent >= growthClass.leastPercent && dryBulb > 0 && dryBulb < 50)) return NOT_GROWING;
   const critical = growthPercent(dryBulb, growthClass.leastPercent);
-  const x = critical === 100 ? 0 : (critical - 100 * relHum) / (critical - 100);
+  if (percent < critical) return NOT_GROWING;
+  const x = critical === 100 ? 0 : (critical - percent) / (critical - 100);
   return Math.max(0, growthClass.A + growthClass.B * x - growthClass.C * x * x);
 }
 
@@ -111,16 +122,33 @@ const HOURS_A_DAY = 24;
 /** The index after some hours of one climate in which mould grows: the equation dM/dt = k1 k2 / (7 tm) a day, solved in closed form and
  *  split where the index crosses 1, so that the answer does not depend on the step.
  *  @param index 0 to 6   @param relHum at the surface, 0 to 1   @param stepHours ≥ 0   @returns never less than `index`, and `index` where nothing grows */
-export function indexAfterGrowth(
+export const indexAfterGrowth = (
+  index: number,
+  dryBulb: number,
+  relHum: number,
+  stepHours: number,
+  growthClass: GrowthClass,
+): number =>
+  indexTowards(
+    ceilingIfGrowing(dryBulb, relHum, growthClass),
+    index,
+    dryBulb,
+    relHum,
+    stepHours,
+    growthClass,
+  );
+
+/** The same where the ceiling is known already. */
+export function indexTowards(
+  ceiling: number,
   index: number,
   dryBulb: number,
   relHum: number,
   stepHours: number,
   growthClass: GrowthClass,
 ): number {
-  const ceiling = indexCeiling(dryBulb, relHum, growthClass);
   if (index >= ceiling) return index;
-  const perRate = 1 / (7 * HOURS_A_DAY * weeksToFirstGrowth(dryBulb, relHum)); // 1/h for k1 = 1
+  const perRate = 1 / (7 * HOURS_A_DAY * weeksOnPine(dryBulb, relHum)); // 1/h for k1 = 1
   if (index >= 1) return approached(index, ceiling, growthClass.rateFromOne * perRate * stepHours);
   const below = approached(index, ceiling, growthClass.rateBelowOne * perRate * stepHours);
   if (below <= 1) return below;
@@ -128,9 +156,26 @@ export function indexAfterGrowth(
   return approached(1, ceiling, growthClass.rateFromOne * perRate * (stepHours - hoursToOne));
 }
 
-/** M(t) = Mmax − ln(1 + (u0 − 1) exp(−2.3 r t)) / 2.3, u0 = exp(2.3 (Mmax − M0)), for M0 < Mmax.   @param rt growth there would be far below the ceiling */
-const approached = (from: number, ceiling: number, rt: number): number =>
-  ceiling - Math.log1p(Math.expm1(BEND * (ceiling - from)) * Math.exp(-BEND * rt)) / BEND;
+/** M(t) = M0 − ln(1 − k2 (1 − exp(−2.3 r t))) / 2.3, k2 as at M0, for M0 < Mmax.   @param rt growth there would be far below the ceiling */
+function approached(from: number, ceiling: number, rt: number): number {
+  const k2 = -Math.expm1(BEND * (from - ceiling));
+  return from + lessLog(k2 * lessExp(BEND * rt)) / BEND;
+}
+
+/** A step of minutes moves growth by so little that five or six terms of a series give every digit, sooner than the library does. */
+const SHORT = 0.01;
+
+/** 1 − exp(−z), z ≥ 0. */
+function lessExp(z: number): number {
+  if (z > SHORT) return -Math.expm1(-z);
+  return z * (1 - (z / 2) * (1 - (z / 3) * (1 - (z / 4) * (1 - (z / 5) * (1 - z / 6)))));
+}
+
+/** −ln(1 − y), y from 0 to below 1. */
+function lessLog(y: number): number {
+  if (y > SHORT) return -Math.log1p(-y);
+  return y * (1 + y * (1 / 2 + y * (1 / 3 + y * (1 / 4 + y * (1 / 5 + y * (1 / 6 + y * (1 / 7)))))));
+}
 
 /** The same turned round: r t between two indices below the ceiling. */
 const growthNeeded = (from: number, to: number, ceiling: number): number =>

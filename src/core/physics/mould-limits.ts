@@ -8,7 +8,7 @@ export const DAMP_HOURS = 48;
 
 /** Curvature of the critical humidity, % per K², by how readily the surface is grown over (a the readiest).
  *  Source: read in a public research code of damage models (groups a to e); that they stem from Johansson's test-method groups is from memory. */
-const CURVATURE = { a: 0.043, b: 0.036, c: 0.028, d: 0.021, e: 0.014 } as const;
+export const CURVATURE = { a: 0.043, b: 0.036, c: 0.028, d: 0.021, e: 0.014 } as const;
 export type SurfaceGroup = keyof typeof CURVATURE;
 const UPPER_LESS = 0.007;
 /** Where the parabola is used, °C. Source: as above. */
@@ -25,6 +25,13 @@ export function criticalRelHum(dryBulb: number, group: SurfaceGroup): number {
 export function upperCriticalRelHum(dryBulb: number, group: SurfaceGroup): number {
   withinRange("temperature", dryBulb, "°C", PARABOLA_RANGE.low, PARABOLA_RANGE.high);
   return parabola(dryBulb, CURVATURE[group] - UPPER_LESS);
+}
+
+/** The lower curve at any temperature, by its curvature: held at its warm end, where it has turned up again, and at saturation in the cold.
+ *  For series of millions of readings. */
+export function heldCriticalRelHum(dryBulb: number, curvature: number): number {
+  const held = Math.min(PARABOLA_RANGE.high, Math.max(PARABOLA_RANGE.low, dryBulb));
+  return Math.min(1, parabola(held, curvature));
 }
 
 const parabola = (T: number, beta: number): number => (105 + beta * (T * T - 54 * T)) / 100;

@@ -12,9 +12,10 @@ import { satPressureRatio } from "./moist-air.ts";
 import { GROWTH_CLASSES, type GrowthClassName } from "./mould-growth.ts";
 import {
   CRITICAL_DOSE_DAYS,
-  criticalRelHum,
+  CURVATURE,
   DAMP_HOURS,
   DAMP_RELHUM,
+  heldCriticalRelHum,
   PARABOLA_RANGE,
   type SurfaceGroup,
 } from "./mould-limits.ts";
@@ -166,6 +167,7 @@ function readThrough(series: ClimateSeries, watch: Watch): void {
 class Watch {
   missing = 0;
   readonly #rules: WatchRules;
+  readonly #curvature: number;
   readonly #damp = new RunMeter(DAMP_HOURS);
   readonly #critical = new RunMeter(0);
   readonly #atOne = new RunMeter(0);
@@ -189,14 +191,14 @@ class Watch {
 
   constructor(rules: WatchRules) {
     this.#rules = rules;
+    this.#curvature = CURVATURE[rules.surfaceGroup];
     this.#index = new IndexMeter(rules.startIndex, GROWTH_CLASSES[rules.growthClass], rules.declineFactor);
   }
 
   /** Takes the next reading; `n` is its place in the series, from 0. */
   take(at: number, air: number, humidity: number, wall: number, n: number): void {
     this.#check(at, air, humidity, wall, n);
-    const stepHours = at - this.#at;
-    if (stepHours <= LONGEST_STEP) this.#step(stepHours);
+    if (at - this.#at <= LONGEST_STEP) this.#step(at);
     else this.#startStretch(at);
     this.#stand(at, air, humidity, wall);
     this.#used++;
@@ -219,7 +221,7 @@ class Watch {
     if (wall < air) relHum = Math.min(1, relHum * satPressureRatio(air, wall));
     const T = Math.min(air, wall);
     if (T > PARABOLA_RANGE.high) this.#wasTooWarm = true;
-    const excess = relHum - heldCriticalRelHum(T, this.#rules.surfaceGroup);
+    const excess = relHum - heldCriticalRelHum(T, this.#curvature);
     this.#at = at;
     this.#T = T;
     this.#relHum = relHum;
@@ -231,30 +233,37 @@ class Watch {
     }
   }
 
-  #step(stepHours: number): void {
+  /** The reading that stood until now, through the meters. */
+  #step(to: number): void {
     const from = this.#at;
-    this.#damp.step(this.#relHum >= DAMP_RELHUM, from, stepHours);
-    this.#critical.step(this.#excess > 0, from, stepHours);
-    if (this.#excess > 0) this.#excessHours += this.#excess * stepHours;
-    this.#index.step(this.#T, this.#relHum, from, stepHours);
-    this.#atOne.step(this.#index.index >= 1, from + stepHours, stepHours);
-    this.#visible.step(this.#index.index >= 3, from + stepHours, stepHours);
-    this.#dose.step(this.#T, this.#relHum, from, stepHours);
+    const [T, relHum, excess] = [this.#T, this.#relHum, this.#excess];
+    this.#damp.step(relHum >= DAMP_RELHUM, from, from);
+    this.#critical.step(excess > 0, from, from);
+    if (excess > 0) this.#excessHours += excess * (to - from);
+    this.#index.step(T, relHum, from, to);
+    const { index } = this.#index;
+    this.#atOne.step(index >= 1, from, to);
+    this.#visible.step(index >= 3, from, to);
+    this.#dose.step(T, relHum, from, to);
   }
 
   #startStretch(at: number): void {
-    if (!Number.isNaN(this.#at)) {
-      this.endStretch();
-      for (const run of [this.#damp, this.#critical, this.#atOne, this.#visible]) run.breakOff();
-      this.#index.breakOff();
-    }
+    if (!Number.isNaN(this.#at)) this.endStretch();
+    for (const run of this.#runs()) run.breakOff();
+    this.#index.startStretch(at);
+    this.#dose.startStretch(at);
     this.#stretchFrom = at;
   }
 
   endStretch(): void {
     if (Number.isNaN(this.#at)) return;
-    this.#dose.breakOff(this.#at);
+    for (const run of this.#runs()) run.endStretch(this.#at);
+    this.#dose.endStretch(this.#at);
     this.#stretches.push({ from: this.#stretchFrom, hours: this.#at - this.#stretchFrom });
+  }
+
+  #runs(): RunMeter[] {
+    return [this.#damp, this.#critical, this.#atOne, this.#visible];
   }
 
   result(zero: number, isAirOnly: boolean): MouldWatch {
@@ -326,12 +335,6 @@ class Watch {
     };
     return (Object.keys(holds) as WatchCaution[]).filter((code) => holds[code]);
   }
-}
-
-/** The parabola, held at its warm end, where it has turned up again, and at saturation in the cold. */
-function heldCriticalRelHum(T: number, group: SurfaceGroup): number {
-  const held = Math.min(PARABOLA_RANGE.high, Math.max(PARABOLA_RANGE.low, T));
-  return Math.min(1, criticalRelHum(held, group));
 }
 
 function note(

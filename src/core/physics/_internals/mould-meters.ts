@@ -1,8 +1,15 @@
 /** Meters that a mould watch runs a series through. They change in place and make nothing new: a watch takes millions of readings. */
-import { type GrowthClass, indexAfterDecline, indexAfterGrowth, isGrowing } from "../mould-growth.ts";
+import {
+  ceilingIfGrowing,
+  type GrowthClass,
+  indexAfterDecline,
+  indexTowards,
+  NOT_GROWING,
+} from "../mould-growth.ts";
 import { DOSE_HOURS, DOSE_WARMEST, dosePerDay } from "../mould-limits.ts";
 
-/** Counts for how long something goes on without a break. Hours are hours since the series' own zero. */
+/** Counts for how long something goes on without a break. Moments are hours since the series' own zero; steps follow each other
+ *  without a gap, so that nothing need be counted but where a run begins and ends. */
 export class RunMeter {
   /** Hours of all runs together. */
   hours = 0;
@@ -10,9 +17,11 @@ export class RunMeter {
   longestFrom = Number.NaN;
   /** When a run first had lasted long enough. */
   firstLit = Number.NaN;
-  /** The run going on, its hours 0 when there is none. */
+  /** The run in which the series ended, its hours 0 when there is none. */
   runHours = 0;
   runFrom = Number.NaN;
+  #isOn = false;
+  #countedFrom = Number.NaN;
   readonly #enough: number;
 
   /** @param enough hours a run must last to light the lamp; 0: at once */
@@ -20,23 +29,37 @@ export class RunMeter {
     this.#enough = enough;
   }
 
-  step(isOn: boolean, from: number, stepHours: number): void {
+  /** A step that begins at `from`.   @param known when it was known that it is on, if not at once */
+  step(isOn: boolean, from: number, known: number): void {
+    if (isOn !== this.#isOn) this.#turn(isOn, from, known);
+  }
+
+  #turn(isOn: boolean, from: number, known: number): void {
     if (!isOn) {
-      this.runHours = 0;
+      this.endStretch(from);
+      this.breakOff();
       return;
     }
-    if (this.runHours === 0) this.runFrom = from;
-    this.runHours += stepHours;
-    this.hours += stepHours;
+    this.#isOn = true;
+    this.#countedFrom = from;
+    this.runFrom = known;
+  }
+
+  /** No reading follows within reach: the run going on is counted. */
+  endStretch(at: number): void {
+    if (!this.#isOn) return;
+    this.#isOn = false;
+    this.runHours = at - this.#countedFrom;
+    this.hours += this.runHours;
     if (this.runHours > this.longestHours) {
       this.longestHours = this.runHours;
       this.longestFrom = this.runFrom;
     }
-    if (this.firstLit !== this.firstLit && this.runHours >= this.#enough - ROUNDING)
+    if (Number.isNaN(this.firstLit) && this.runHours >= this.#enough - ROUNDING)
       this.firstLit = this.runFrom + this.#enough;
   }
 
-  /** A gap: nothing is known of what came between. */
+  /** Others follow after a gap, of which nothing is known. */
   breakOff(): void {
     this.runHours = 0;
   }
@@ -57,7 +80,7 @@ export class IndexMeter {
   index: number;
   highest: number;
   highestAt = Number.NaN;
-  #dryHours = 0;
+  #dryFrom = 0;
   readonly #start: number;
   readonly #class: GrowthClass;
   readonly #decline: number;
@@ -70,25 +93,26 @@ export class IndexMeter {
     this.#decline = declineFactor;
   }
 
-  step(dryBulb: number, relHum: number, from: number, stepHours: number): void {
-    if (!isGrowing(dryBulb, relHum, this.#class)) {
-      if (this.index > 0)
-        this.index = indexAfterDecline(this.index, this.#dryHours, stepHours, this.#decline);
-      this.#dryHours += stepHours;
-      return;
-    }
-    this.index = indexAfterGrowth(this.index, dryBulb, relHum, stepHours, this.#class);
-    this.#dryHours = 0;
+  step(dryBulb: number, relHum: number, from: number, to: number): void {
+    const ceiling = ceilingIfGrowing(dryBulb, relHum, this.#class);
+    if (ceiling !== NOT_GROWING) this.#grow(ceiling, dryBulb, relHum, from, to);
+    else if (this.index > 0)
+      this.index = indexAfterDecline(this.index, from - this.#dryFrom, to - from, this.#decline);
+  }
+
+  #grow(ceiling: number, dryBulb: number, relHum: number, from: number, to: number): void {
+    this.#dryFrom = to;
+    this.index = indexTowards(ceiling, this.index, dryBulb, relHum, to - from, this.#class);
     if (this.index > this.highest) {
       this.highest = this.index;
-      this.highestAt = from + stepHours;
+      this.highestAt = to;
     }
   }
 
   /** After a gap the index starts anew: what grew or died meanwhile is not known. */
-  breakOff(): void {
+  startStretch(at: number): void {
     this.index = this.#start;
-    this.#dryHours = 0;
+    this.#dryFrom = at;
   }
 }
 
@@ -98,42 +122,49 @@ export class DoseMeter {
   dose = 0;
   highest = 0;
   highestAt = Number.NaN;
-  /** Some 12 h were warmer than the dose model reaches: it was held at its warmest. */
-  wasTooWarm = false;
-  #hours = 0;
+  /** The 12 h under way: where they began, and the sums over their hours. */
+  #from = 0;
   #warmth = 0;
   #damp = 0;
 
-  step(dryBulb: number, relHum: number, from: number, stepHours: number): void {
-    let at = from;
-    for (let left = stepHours; left > 0; ) {
-      const part = Math.min(left, DOSE_HOURS - this.#hours);
-      this.#hours += part;
-      this.#warmth += dryBulb * part;
-      this.#damp += relHum * part;
-      left -= part;
-      at += part;
-      if (this.#hours >= DOSE_HOURS - ROUNDING) this.#settle(at);
+  step(dryBulb: number, relHum: number, from: number, to: number): void {
+    if (to < this.#from + (DOSE_HOURS - ROUNDING)) {
+      this.#warmth += dryBulb * (to - from);
+      this.#damp += relHum * (to - from);
+    } else this.#stepAcross(dryBulb, relHum, from, to);
+  }
+
+  #stepAcross(dryBulb: number, relHum: number, from: number, to: number): void {
+    for (let at = from; at < to; ) {
+      const until = Math.min(to, this.#from + DOSE_HOURS);
+      this.#warmth += dryBulb * (until - at);
+      this.#damp += relHum * (until - at);
+      at = until;
+      if (at - this.#from >= DOSE_HOURS - ROUNDING) this.#settle(at);
     }
   }
 
-  /** The last hours of a stretch are fewer than 12: they count for what they are. */
-  breakOff(at: number): void {
-    if (this.#hours > ROUNDING) this.#settle(at);
+  startStretch(at: number): void {
     this.dose = 0;
+    this.#from = at;
+  }
+
+  /** The last hours of a stretch are fewer than 12: they count for what they are. */
+  endStretch(at: number): void {
+    if (at - this.#from > ROUNDING) this.#settle(at);
   }
 
   #settle(at: number): void {
-    const mean = this.#warmth / this.#hours;
-    if (mean > DOSE_WARMEST) this.wasTooWarm = true;
-    const relHum = Math.min(1, this.#damp / this.#hours);
-    const gained = (dosePerDay(Math.min(mean, DOSE_WARMEST), relHum) * this.#hours) / 24;
+    const hours = at - this.#from;
+    const mean = Math.min(DOSE_WARMEST, this.#warmth / hours);
+    const relHum = Math.min(1, this.#damp / hours);
+    const gained = (dosePerDay(mean, relHum) * hours) / 24;
     this.dose = Math.max(0, this.dose + gained);
     if (this.dose > this.highest) {
       this.highest = this.dose;
       this.highestAt = at;
     }
-    this.#hours = 0;
+    this.#from = at;
     this.#warmth = 0;
     this.#damp = 0;
   }

@@ -8,6 +8,7 @@
  * No lamp is an all-clear: the index is blind below 80 %, and a series tells only of the place where the logger lay.
  */
 import { DoseMeter, IndexMeter, RunMeter } from "./_internals/mould-meters.ts";
+import { StepBlock } from "./_internals/step-block.ts";
 import { satPressureRatio } from "./moist-air.ts";
 import { GROWTH_CLASSES, type GrowthClassName } from "./mould-growth.ts";
 import {
@@ -117,6 +118,9 @@ export type WatchCaution =
 /** Longest step over which a reading may stand, h. Source: the index is not additive over gaps; the 6 h are common practice, no source. */
 export const LONGEST_STEP = 6;
 const OVER_READ = 1.05;
+/** A reading beyond these is no reading, °C. */
+const COLDEST = -60;
+const WARMEST = 90;
 
 /** Watches over a series of any length; time grows with the number of readings alone.
  *  @throws OutOfRange naming the reading when a temperature is outside −60 to 90 °C, a humidity outside 0 to 1.05, or time does not rise
@@ -127,7 +131,7 @@ export function watchMould(series: ClimateSeries, given: Partial<WatchRules> = {
   withinRange("index at the start", rules.startIndex, "1", 0, 6);
   withinRange("decline factor", rules.declineFactor, "1", 0, 1);
   const watch = new Watch(rules);
-  readThrough(series, watch);
+  watch.readThrough(series);
   return watch.result(zeroOf(series), series.surface === undefined);
 }
 
@@ -145,27 +149,14 @@ function checkLengths({ hours, dryBulb, relHum, surface }: ClimateSeries): void 
 const zeroOf = ({ hours }: ClimateSeries): number =>
   hours instanceof Float64Array ? (hours[0] ?? 0) : hours.start;
 
-/** One pass over the readings; a column that has none at a moment leaves the reading before standing. */
-function readThrough(series: ClimateSeries, watch: Watch): void {
-  const { relHum, dryBulb, surface, hours } = series;
-  const times = hours instanceof Float64Array ? hours : null;
-  const step = hours instanceof Float64Array ? 0 : hours.step;
-  const zero = zeroOf(series);
-  const walls = surface ?? dryBulb;
-  for (let i = 0; i < relHum.length; i++) {
-    // Every column is as long as relHum: checked on entry.
-    const air = dryBulb[i] as number;
-    const humidity = relHum[i] as number;
-    const wall = walls[i] as number;
-    if (Number.isNaN(air + humidity + wall)) watch.missing++;
-    else watch.take(times === null ? i * step : (times[i] as number) - zero, air, humidity, wall, i);
-  }
-  watch.endStretch();
+/** Relative humidity where it is colder: in the air or at the surface. */
+function relHumOfColder(air: number, humidity: number, wall: number): number {
+  const relHum = Math.min(1, humidity);
+  return wall < air ? Math.min(1, relHum * satPressureRatio(air, wall)) : relHum;
 }
 
-/** The meters, and the reading that stands until the next. */
+/** The meters, and the one pass through them. */
 class Watch {
-  missing = 0;
   readonly #rules: WatchRules;
   readonly #curvature: number;
   readonly #damp = new RunMeter(DAMP_HOURS);
@@ -174,17 +165,14 @@ class Watch {
   readonly #visible = new RunMeter(0);
   readonly #index: IndexMeter;
   readonly #dose = new DoseMeter();
+  readonly #block = new StepBlock();
   readonly #stretches: Run[] = [];
   #used = 0;
+  #missing = 0;
   #excessHours = 0;
   #wasOverRead = false;
   #wasTooWarm = false;
   #stretchFrom = Number.NaN;
-  /** The reading that stands: moment, and temperature and humidity where growth is judged. */
-  #at = Number.NaN;
-  #T = Number.NaN;
-  #relHum = Number.NaN;
-  #excess = Number.NaN;
   /** The dampest reading, and the one furthest above the parabola. */
   #dampest = { at: Number.NaN, relHum: -1.5, temperature: Number.NaN };
   #furthest = { at: Number.NaN, relHum: Number.NaN, temperature: Number.NaN, excess: -2.5 };
@@ -195,71 +183,73 @@ class Watch {
     this.#index = new IndexMeter(rules.startIndex, GROWTH_CLASSES[rules.growthClass], rules.declineFactor);
   }
 
-  /** Takes the next reading; `n` is its place in the series, from 0. */
-  take(at: number, air: number, humidity: number, wall: number, n: number): void {
-    this.#check(at, air, humidity, wall, n);
-    if (at - this.#at <= LONGEST_STEP) this.#step(at);
-    else this.#startStretch(at);
-    this.#stand(at, air, humidity, wall);
-    this.#used++;
-  }
-
-  #check(at: number, air: number, humidity: number, wall: number, n: number): void {
-    if (humidity > 1) this.#wasOverRead = true;
-    if (at <= this.#at)
-      throw new OutOfRange(`hours of reading ${n + 1}`, at, "h", this.#at, Number.POSITIVE_INFINITY);
-    if (!(air >= -60 && air <= 90))
-      throw new OutOfRange(`temperature of reading ${n + 1}`, air, "°C", -60, 90);
-    if (!(wall >= -60 && wall <= 90))
-      throw new OutOfRange(`surface of reading ${n + 1}`, wall, "°C", -60, 90);
-    if (!(humidity >= 0 && humidity <= OVER_READ))
-      throw new OutOfRange(`relative humidity of reading ${n + 1}`, humidity, "1", 0, OVER_READ);
-  }
-
-  #stand(at: number, air: number, humidity: number, wall: number): void {
-    let relHum = Math.min(1, humidity);
-    if (wall < air) relHum = Math.min(1, relHum * satPressureRatio(air, wall));
-    const T = Math.min(air, wall);
-    if (T > PARABOLA_RANGE.high) this.#wasTooWarm = true;
-    const excess = relHum - heldCriticalRelHum(T, this.#curvature);
-    this.#at = at;
-    this.#T = T;
-    this.#relHum = relHum;
-    this.#excess = excess;
-    if (relHum > this.#dampest.relHum) note(this.#dampest, at, relHum, T);
-    if (excess > this.#furthest.excess) {
-      note(this.#furthest, at, relHum, T);
-      this.#furthest.excess = excess;
+  /** One pass over the readings; a column that has none at a moment leaves the reading before standing. */
+  readThrough(series: ClimateSeries): void {
+    const { relHum: humidities, dryBulb, surface, hours } = series;
+    const walls = surface ?? dryBulb;
+    const times = hours instanceof Float64Array ? hours : null;
+    const step = hours instanceof Float64Array ? 0 : hours.step;
+    const zero = zeroOf(series);
+    const block = this.#block;
+    let [at, T, relHum, excess] = [Number.NaN, Number.NaN, Number.NaN, Number.NaN];
+    for (let i = 0; i < humidities.length; i++) {
+      // Every column is as long as the humidities: checked on entry.
+      const air = dryBulb[i] as number;
+      const humidity = humidities[i] as number;
+      const wall = walls[i] as number;
+      if (Number.isNaN(air + humidity + wall)) {
+        this.#missing++;
+        continue;
+      }
+      const now = times === null ? i * step : (times[i] as number) - zero;
+      if (!isReading(air, humidity, wall) || now <= at) refuse(i + 1, at, now, air, humidity, wall);
+      if (block.isFull) this.#throughMeters();
+      if (now - at <= LONGEST_STEP) block.add(at, now, T, relHum, excess);
+      else this.#startStretch(at, now);
+      at = now;
+      T = Math.min(air, wall);
+      relHum = relHumOfColder(air, humidity, wall);
+      excess = relHum - heldCriticalRelHum(T, this.#curvature);
+      if (humidity > 1) this.#wasOverRead = true;
+      if (T > PARABOLA_RANGE.high) this.#wasTooWarm = true;
+      if (relHum > this.#dampest.relHum) this.#dampest = { at, relHum, temperature: T };
+      if (excess > this.#furthest.excess) this.#furthest = { at, relHum, temperature: T, excess };
     }
+    this.#used = humidities.length - this.#missing;
+    this.#endStretch(at);
   }
 
-  /** The reading that stood until now, through the meters. */
-  #step(to: number): void {
-    const from = this.#at;
-    const [T, relHum, excess] = [this.#T, this.#relHum, this.#excess];
-    this.#damp.step(relHum >= DAMP_RELHUM, from, from);
-    this.#critical.step(excess > 0, from, from);
-    if (excess > 0) this.#excessHours += excess * (to - from);
-    this.#index.step(T, relHum, from, to);
-    const { index } = this.#index;
-    this.#atOne.step(index >= 1, from, to);
-    this.#visible.step(index >= 3, from, to);
-    this.#dose.step(T, relHum, from, to);
+  /** The steps of the block through every meter. */
+  #throughMeters(): void {
+    const { from, to, relHum, excess, index, count } = this.#block;
+    this.#damp.through(this.#block, relHum, DAMP_RELHUM, from);
+    this.#critical.through(this.#block, excess, Number.MIN_VALUE, from);
+    for (let i = 0; i < count; i++) {
+      const above = excess[i] as number; // i is below the count
+      if (above > 0) this.#excessHours += above * ((to[i] as number) - (from[i] as number));
+    }
+    this.#index.through(this.#block);
+    this.#atOne.through(this.#block, index, 1, to);
+    this.#visible.through(this.#block, index, 3, to);
+    this.#dose.through(this.#block);
+    this.#block.count = 0;
   }
 
-  #startStretch(at: number): void {
-    if (!Number.isNaN(this.#at)) this.endStretch();
+  /** @param last moment of the reading before, NaN when there is none */
+  #startStretch(last: number, at: number): void {
+    this.#endStretch(last);
     for (const run of this.#runs()) run.breakOff();
     this.#index.startStretch(at);
     this.#dose.startStretch(at);
     this.#stretchFrom = at;
   }
 
-  endStretch(): void {
-    if (Number.isNaN(this.#at)) return;
-    for (const run of this.#runs()) run.endStretch(this.#at);
-    this.#dose.endStretch(this.#at);
-    this.#stretches.push({ from: this.#stretchFrom, hours: this.#at - this.#stretchFrom });
+  #endStretch(at: number): void {
+    if (Number.isNaN(at)) return;
+    this.#throughMeters();
+    for (const run of this.#runs()) run.endStretch(at);
+    this.#dose.endStretch(at);
+    this.#stretches.push({ from: this.#stretchFrom, hours: at - this.#stretchFrom });
   }
 
   #runs(): RunMeter[] {
@@ -284,7 +274,7 @@ class Watch {
       dampest: this.#used > 0 ? { ...this.#dampest, at: zero + this.#dampest.at } : null,
       furthest: this.#used > 0 ? { ...this.#furthest, at: zero + this.#furthest.at } : null,
       stretches: this.#stretches.map(({ from, hours }) => ({ from: zero + from, hours })),
-      readings: { used: this.#used, missing: this.missing },
+      readings: { used: this.#used, missing: this.#missing },
       reasons: this.#reasons(zero, damp, critical, index),
       cautions: this.#cautions(state, isAirOnly, damp.isLit || critical.isLit, dose.disagrees),
     };
@@ -337,15 +327,20 @@ class Watch {
   }
 }
 
-function note(
-  moment: { at: number; relHum: number; temperature: number },
-  at: number,
-  relHum: number,
-  T: number,
-) {
-  moment.at = at;
-  moment.relHum = relHum;
-  moment.temperature = T;
+const isReading = (air: number, humidity: number, wall: number): boolean =>
+  air >= COLDEST &&
+  air <= WARMEST &&
+  wall >= COLDEST &&
+  wall <= WARMEST &&
+  humidity >= 0 &&
+  humidity <= OVER_READ;
+
+/** Says what is wrong with the reading of that place in the series, from 1. */
+function refuse(n: number, before: number, at: number, air: number, humidity: number, wall: number): never {
+  if (at <= before) throw new OutOfRange(`hours of reading ${n}`, at, "h", before, Number.POSITIVE_INFINITY);
+  withinRange(`temperature of reading ${n}`, air, "°C", COLDEST, WARMEST);
+  withinRange(`surface of reading ${n}`, wall, "°C", COLDEST, WARMEST);
+  throw new OutOfRange(`relative humidity of reading ${n}`, humidity, "1", 0, OVER_READ);
 }
 
 function stateOf(isKnown: boolean, isWatch: boolean, isAct: boolean): MouldWatch["state"] {

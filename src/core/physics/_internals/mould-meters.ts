@@ -7,6 +7,9 @@ import {
   NOT_GROWING,
 } from "../mould-growth.ts";
 import { DOSE_HOURS, DOSE_WARMEST, dosePerDay } from "../mould-limits.ts";
+import type { StepBlock } from "./step-block.ts";
+
+// A value read from a column is a number: each loop stays below the block's count.
 
 /** Counts for how long something goes on without a break. Moments are hours since the series' own zero; steps follow each other
  *  without a gap, so that nothing need be counted but where a run begins and ends. */
@@ -29,9 +32,14 @@ export class RunMeter {
     this.#enough = enough;
   }
 
-  /** A step that begins at `from`.   @param known when it was known that it is on, if not at once */
-  step(isOn: boolean, from: number, known: number): void {
-    if (isOn !== this.#isOn) this.#turn(isOn, from, known);
+  /** @param values one a step; on from `least` up   @param known when it was known of each step: at its beginning or at its end */
+  through({ from, count }: StepBlock, values: Float64Array, least: number, known: Float64Array): void {
+    let isOn = this.#isOn;
+    for (let i = 0; i < count; i++) {
+      if ((values[i] as number) >= least === isOn) continue;
+      isOn = !isOn;
+      this.#turn(isOn, from[i] as number, known[i] as number);
+    }
   }
 
   #turn(isOn: boolean, from: number, known: number): void {
@@ -93,20 +101,27 @@ export class IndexMeter {
     this.#decline = declineFactor;
   }
 
-  step(dryBulb: number, relHum: number, from: number, to: number): void {
-    const ceiling = ceilingIfGrowing(dryBulb, relHum, this.#class);
-    if (ceiling !== NOT_GROWING) this.#grow(ceiling, dryBulb, relHum, from, to);
-    else if (this.index > 0)
-      this.index = indexAfterDecline(this.index, from - this.#dryFrom, to - from, this.#decline);
-  }
-
-  #grow(ceiling: number, dryBulb: number, relHum: number, from: number, to: number): void {
-    this.#dryFrom = to;
-    this.index = indexTowards(ceiling, this.index, dryBulb, relHum, to - from, this.#class);
-    if (this.index > this.highest) {
-      this.highest = this.index;
-      this.highestAt = to;
+  /** Writes the index at the end of each step into the block. */
+  through({ from, to, temperature, relHum, index: indices, count }: StepBlock): void {
+    let index = this.index;
+    for (let i = 0; i < count; i++) {
+      const T = temperature[i] as number;
+      const phi = relHum[i] as number;
+      const begin = from[i] as number;
+      const end = to[i] as number;
+      const ceiling = ceilingIfGrowing(T, phi, this.#class);
+      if (ceiling !== NOT_GROWING) {
+        this.#dryFrom = end;
+        index = indexTowards(ceiling, index, T, phi, end - begin, this.#class);
+        if (index > this.highest) {
+          this.highest = index;
+          this.highestAt = end;
+        }
+      } else if (index > 0)
+        index = indexAfterDecline(index, begin - this.#dryFrom, end - begin, this.#decline);
+      indices[i] = index;
     }
+    this.index = index;
   }
 
   /** After a gap the index starts anew: what grew or died meanwhile is not known. */
@@ -127,11 +142,17 @@ export class DoseMeter {
   #warmth = 0;
   #damp = 0;
 
-  step(dryBulb: number, relHum: number, from: number, to: number): void {
-    if (to < this.#from + (DOSE_HOURS - ROUNDING)) {
-      this.#warmth += dryBulb * (to - from);
-      this.#damp += relHum * (to - from);
-    } else this.#stepAcross(dryBulb, relHum, from, to);
+  through({ from, to, temperature, relHum, count }: StepBlock): void {
+    for (let i = 0; i < count; i++) {
+      const T = temperature[i] as number;
+      const phi = relHum[i] as number;
+      const begin = from[i] as number;
+      const end = to[i] as number;
+      if (end < this.#from + (DOSE_HOURS - ROUNDING)) {
+        this.#warmth += T * (end - begin);
+        this.#damp += phi * (end - begin);
+      } else this.#stepAcross(T, phi, begin, end);
+    }
   }
 
   #stepAcross(dryBulb: number, relHum: number, from: number, to: number): void {

@@ -1,0 +1,29 @@
+/** Steps in one block: few enough to stay near at hand while every meter goes through them in turn. */
+const STEPS = 512;
+
+/** Steps that follow each other without a gap, in columns. Each meter goes through the block in a loop of its own, on plain numbers:
+ *  several times sooner than step by step through all meters. Moments are hours since the series' own zero. */
+export class StepBlock {
+  count = 0;
+  readonly from = new Float64Array(STEPS);
+  readonly to = new Float64Array(STEPS);
+  /** Where growth is judged: °C, 0 to 1, and how far that is above the critical humidity. */
+  readonly temperature = new Float64Array(STEPS);
+  readonly relHum = new Float64Array(STEPS);
+  readonly excess = new Float64Array(STEPS);
+  /** The mould index at the end of each step: the index meter fills it in. */
+  readonly index = new Float64Array(STEPS);
+
+  get isFull(): boolean {
+    return this.count === STEPS;
+  }
+
+  add(from: number, to: number, temperature: number, relHum: number, excess: number): void {
+    const i = this.count++;
+    this.from[i] = from;
+    this.to[i] = to;
+    this.temperature[i] = temperature;
+    this.relHum[i] = relHum;
+    this.excess[i] = excess;
+  }
+}

@@ -149,9 +149,18 @@ export function indexTowards(
 ): number {
   if (index >= ceiling) return index;
   const perRate = 1 / (7 * HOURS_A_DAY * weeksOnPine(dryBulb, relHum)); // 1/h for k1 = 1
-  if (index >= 1) return approached(index, ceiling, growthClass.rateFromOne * perRate * stepHours);
-  const below = approached(index, ceiling, growthClass.rateBelowOne * perRate * stepHours);
-  if (below <= 1) return below;
+  const rate = index >= 1 ? growthClass.rateFromOne : growthClass.rateBelowOne;
+  const after = approached(index, ceiling, rate * perRate * stepHours);
+  return index >= 1 || after <= 1 ? after : crossedOne(index, ceiling, perRate, stepHours, growthClass);
+}
+
+function crossedOne(
+  index: number,
+  ceiling: number,
+  perRate: number,
+  stepHours: number,
+  growthClass: GrowthClass,
+): number {
   const hoursToOne = growthNeeded(index, 1, ceiling) / (growthClass.rateBelowOne * perRate);
   return approached(1, ceiling, growthClass.rateFromOne * perRate * (stepHours - hoursToOne));
 }

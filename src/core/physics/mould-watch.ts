@@ -204,7 +204,7 @@ class Watch {
       const now = times === null ? i * step : (times[i] as number) - zero;
       if (!isReading(air, humidity, wall) || now <= at) refuse(i + 1, at, now, air, humidity, wall);
       if (block.isFull) this.#throughMeters();
-      if (now - at <= LONGEST_STEP) block.add(at, now, T, relHum, excess);
+      if (now - at <= LONGEST_STEP) block.add(now, T, relHum, excess);
       else this.#startStretch(at, now);
       at = now;
       T = Math.min(air, wall);
@@ -221,18 +221,15 @@ class Watch {
 
   /** The steps of the block through every meter. */
   #throughMeters(): void {
-    const { from, to, relHum, excess, index, count } = this.#block;
-    this.#damp.through(this.#block, relHum, DAMP_RELHUM, from);
-    this.#critical.through(this.#block, excess, Number.MIN_VALUE, from);
-    for (let i = 0; i < count; i++) {
-      const above = excess[i] as number; // i is below the count
-      if (above > 0) this.#excessHours += above * ((to[i] as number) - (from[i] as number));
-    }
-    this.#index.through(this.#block);
-    this.#atOne.through(this.#block, index, 1, to);
-    this.#visible.through(this.#block, index, 3, to);
-    this.#dose.through(this.#block);
-    this.#block.count = 0;
+    const block = this.#block;
+    this.#damp.through(block, block.relHum, DAMP_RELHUM, 0);
+    this.#critical.through(block, block.excess, Number.MIN_VALUE, 0);
+    this.#excessHours += excessHoursOf(block);
+    this.#index.through(block);
+    this.#atOne.through(block, block.index, 1, 1);
+    this.#visible.through(block, block.index, 3, 1);
+    this.#dose.through(block);
+    block.goOn();
   }
 
   /** @param last moment of the reading before, NaN when there is none */
@@ -241,6 +238,7 @@ class Watch {
     for (const run of this.#runs()) run.breakOff();
     this.#index.startStretch(at);
     this.#dose.startStretch(at);
+    this.#block.startStretch(at);
     this.#stretchFrom = at;
   }
 
@@ -325,6 +323,17 @@ class Watch {
     };
     return (Object.keys(holds) as WatchCaution[]).filter((code) => holds[code]);
   }
+}
+
+/** How long above the critical humidity, times how far. */
+function excessHoursOf({ moments, excess, count }: StepBlock): number {
+  let sum = 0;
+  for (let i = 0; i < count; i++) {
+    // i is below the count, and there is one moment more than steps
+    const above = excess[i] as number;
+    if (above > 0) sum += above * ((moments[i + 1] as number) - (moments[i] as number));
+  }
+  return sum;
 }
 
 const isReading = (air: number, humidity: number, wall: number): boolean =>

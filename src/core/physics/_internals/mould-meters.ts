@@ -32,13 +32,13 @@ export class RunMeter {
     this.#enough = enough;
   }
 
-  /** @param values one a step; on from `least` up   @param known when it was known of each step: at its beginning or at its end */
-  through({ from, count }: StepBlock, values: Float64Array, least: number, known: Float64Array): void {
+  /** @param values one a step; on from `least` up   @param known when a step's value was known: 0 at its beginning, 1 at its end */
+  through({ moments, count }: StepBlock, values: Float64Array, least: number, known: 0 | 1): void {
     let isOn = this.#isOn;
     for (let i = 0; i < count; i++) {
       if ((values[i] as number) >= least === isOn) continue;
       isOn = !isOn;
-      this.#turn(isOn, from[i] as number, known[i] as number);
+      this.#turn(isOn, moments[i] as number, moments[i + known] as number);
     }
   }
 
@@ -102,13 +102,13 @@ export class IndexMeter {
   }
 
   /** Writes the index at the end of each step into the block. */
-  through({ from, to, temperature, relHum, index: indices, count }: StepBlock): void {
+  through({ moments, temperature, relHum, index: indices, count }: StepBlock): void {
     let index = this.index;
     for (let i = 0; i < count; i++) {
       const T = temperature[i] as number;
       const phi = relHum[i] as number;
-      const begin = from[i] as number;
-      const end = to[i] as number;
+      const begin = moments[i] as number;
+      const end = moments[i + 1] as number;
       const ceiling = ceilingIfGrowing(T, phi, this.#class);
       if (ceiling !== NOT_GROWING) {
         this.#dryFrom = end;
@@ -142,12 +142,12 @@ export class DoseMeter {
   #warmth = 0;
   #damp = 0;
 
-  through({ from, to, temperature, relHum, count }: StepBlock): void {
+  through({ moments, temperature, relHum, count }: StepBlock): void {
     for (let i = 0; i < count; i++) {
       const T = temperature[i] as number;
       const phi = relHum[i] as number;
-      const begin = from[i] as number;
-      const end = to[i] as number;
+      const begin = moments[i] as number;
+      const end = moments[i + 1] as number;
       if (end < this.#from + (DOSE_HOURS - ROUNDING)) {
         this.#warmth += T * (end - begin);
         this.#damp += phi * (end - begin);

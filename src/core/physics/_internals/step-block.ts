@@ -5,8 +5,8 @@ const STEPS = 512;
  *  several times sooner than step by step through all meters. Moments are hours since the series' own zero. */
 export class StepBlock {
   count = 0;
-  readonly from = new Float64Array(STEPS);
-  readonly to = new Float64Array(STEPS);
+  /** Step `i` goes from moment `i` to the next one. */
+  readonly moments = new Float64Array(STEPS + 1);
   /** Where growth is judged: °C, 0 to 1, and how far that is above the critical humidity. */
   readonly temperature = new Float64Array(STEPS);
   readonly relHum = new Float64Array(STEPS);
@@ -18,12 +18,22 @@ export class StepBlock {
     return this.count === STEPS;
   }
 
-  add(from: number, to: number, temperature: number, relHum: number, excess: number): void {
+  startStretch(at: number): void {
+    this.count = 0;
+    this.moments[0] = at;
+  }
+
+  add(to: number, temperature: number, relHum: number, excess: number): void {
     const i = this.count++;
-    this.from[i] = from;
-    this.to[i] = to;
     this.temperature[i] = temperature;
     this.relHum[i] = relHum;
     this.excess[i] = excess;
+    this.moments[i + 1] = to;
+  }
+
+  /** Empty, and going on from where the last step ended. */
+  goOn(): void {
+    this.moments[0] = this.moments[this.count] as number; // one moment more than steps
+    this.count = 0;
   }
 }

@@ -95,20 +95,30 @@ interface PeerAnswer extends Times {
   readonly watches: readonly Readonly<Record<string, unknown>>[];
 }
 
-/** The watch in C, compiled and run on the same doubles; a sentence instead when there is no compiler here. */
-function peer(loggers: readonly StoreSeries[]): PeerAnswer | string {
+/** The watch in C, compiled in each way and run on the same doubles; a sentence instead where there is no compiler. */
+function peers(
+  loggers: readonly StoreSeries[],
+  ways: readonly (readonly string[])[],
+): (PeerAnswer | string)[] {
   const folder = mkdtempSync(join(tmpdir(), "mould-watch-"));
   try {
-    const [program, readings] = [join(folder, "mould_watch"), join(folder, "readings.bin")];
-    const built = spawnSync("cc", ["-O3", "-o", program, fileURLToPath(peerSource()), "-lm"], { encoding: "utf8" });
-    if (built.error) return "no cc here";
-    if (built.status !== 0) return `cc does not compile it: ${built.stderr}`;
+    const readings = join(folder, "readings.bin");
     writeReadings(readings, loggers);
-    const ran = spawnSync(program, [readings, String(REPEATS)], { encoding: "utf8" });
-    return ran.status === 0 ? (JSON.parse(ran.stdout) as PeerAnswer) : `it does not run: ${ran.stderr}`;
+    return ways.map((way) => peer(folder, readings, way));
   } finally {
     rmSync(folder, { recursive: true });
   }
+}
+
+/** @param flags for the compiler beside -O3 */
+function peer(folder: string, readings: string, flags: readonly string[]): PeerAnswer | string {
+  const program = join(folder, "mould_watch");
+  const source = fileURLToPath(peerSource());
+  const built = spawnSync("cc", ["-O3", ...flags, "-o", program, source, "-lm"], { encoding: "utf8" });
+  if (built.error) return "no cc here";
+  if (built.status !== 0) return `cc does not compile it: ${built.stderr}`;
+  const ran = spawnSync(program, [readings, String(REPEATS)], { encoding: "utf8" });
+  return ran.status === 0 ? (JSON.parse(ran.stdout) as PeerAnswer) : `it does not run: ${ran.stderr}`;
 }
 
 /** Beside this file, or in the sources when this is the built one. */
@@ -139,7 +149,10 @@ interface Difference {
 }
 
 /** The largest difference, over the size of the figure where that is above 1; infinite where only one side has a figure. */
-function largestDifference(ours: readonly Found[], theirs: readonly Found[]): Difference & { figures: number } {
+function largestDifference(
+  ours: readonly Found[],
+  theirs: readonly Found[],
+): Difference & { figures: number } {
   let [largest, figures]: [Difference, number] = [{ name: "none", off: 0 }, 0];
   ours.forEach((found, logger) => {
     for (const [name, value] of Object.entries(found)) {
@@ -175,6 +188,22 @@ function bandwidth(name: string, times: Times): void {
   row(name, [...timeCells(times), `${(gigabytes / median(times.wall)).toFixed(1)} GB/s`]);
 }
 
+function verdictOfRatio(ratio: number): string {
+  return verdict(ratio, MOST_RATIO);
+}
+
+function compare(name: string, theirs: PeerAnswer | string, judged: (ratio: number) => string): void {
+  if (typeof theirs === "string") {
+    console.log(`  ${name}: skipped, ${theirs}`);
+    return;
+  }
+  row(name, timeCells(theirs));
+  const ratio = (of: (times: Times) => number): string => (of(ours) / of(theirs)).toFixed(2);
+  const cpu = ratio(({ cpu }) => median(cpu));
+  const wall = ratio(({ wall }) => median(wall));
+  row("  ours over it, medians", ["", cpu, "", "", wall, "", judged(Number(cpu))]);
+}
+
 function lampsLit(watches: readonly MouldWatch[]): void {
   const count = (isLit: (watch: MouldWatch) => boolean): number => watches.filter(isLit).length;
   console.log(
@@ -198,17 +227,14 @@ const sums = timesOf(() => {
 lampsLit(watches);
 row("", ["first, CPU", "median, CPU", "best, CPU", "first, wall", "median, wall", "best, wall"]);
 row("ours", [...timeCells(ours), verdict(ours.wall[0] ?? Number.NaN, MOST_SECONDS)]);
-const theirs = peer(loggers);
-if (typeof theirs === "string") console.log(`  plain C: skipped, ${theirs}`);
-else {
-  row("plain C, -O3", timeCells(theirs));
-  const ratio = median(ours.cpu) / median(theirs.cpu);
-  row("ratio of median CPU", ["", ratio.toFixed(2), "", "", "", "", verdict(ratio, MOST_RATIO)]);
-}
+const [plain = "", short = ""] = peers(loggers, [[], ["-DSHORT_FORMS"]]);
+compare("plain C, -O3", plain, verdictOfRatio);
+compare("C with our short cuts", short, () => "no limit");
 bandwidth("sum of the columns, ours", sums);
-if (typeof theirs !== "string") {
-  bandwidth("sum of the columns, C", { cpu: theirs.sumCpu, wall: theirs.sumWall });
+if (typeof plain !== "string") {
+  bandwidth("sum of the columns, C", { cpu: plain.sumCpu, wall: plain.sumWall });
   const found = watches.map((watch, i) => foundBy(watch, loggers[i]?.hours[0] ?? Number.NaN));
-  const { name, off, figures } = largestDifference(found, theirs.watches.map((watch) => flat(watch)));
+  const theirs = plain.watches.map((watch) => flat(watch));
+  const { name, off, figures } = largestDifference(found, theirs);
   console.log(`\nSame answers: ${figures} figures, largest difference ${off.toExponential(1)} (${name})`);
 }

@@ -2,6 +2,9 @@
  *
  *   cc -O3 -o mould_watch mould_watch.c -lm && ./mould_watch readings.bin 5
  *
+ * As it stands every equation is written as its source has it. With -DSHORT_FORMS it takes the same short cuts as ours: series for
+ * short steps and near temperatures, and no growth asked where it is too dry for any.
+ *
  * The file holds doubles: loggers, readings of each, then for each logger its hours, air temperatures, relative humidities and
  * surface temperatures. Prints one JSON object: processor and wall seconds of each repeat, for the watch and for a plain sum of
  * the same columns, and what each logger's watch found. */
@@ -54,11 +57,32 @@ static double sat_pressure(double dry_bulb) {
   return exp(dry_bulb <= TRIPLE_POINT ? ln_over_ice(dry_bulb) : ln_over_water(dry_bulb));
 }
 
+#ifdef SHORT_FORMS
+static double log_of_ratio(double a, double b) {
+  double s = (a - b) / (a + b), ss = s * s;
+  if (ss > 4e-4) return log(a / b);
+  return 2 * s * (1 + ss * (1 / 3. + ss * (1 / 5. + ss * (1 / 7. + ss * (1 / 9.)))));
+}
+static double less_exp(double z) {
+  if (z > 0.01) return -expm1(-z);
+  return z * (1 - (z / 2) * (1 - (z / 3) * (1 - (z / 4) * (1 - (z / 5) * (1 - z / 6)))));
+}
+static double less_log(double y) {
+  if (y > 0.01) return -log1p(-y);
+  return y * (1 + y * (1 / 2. + y * (1 / 3. + y * (1 / 4. + y * (1 / 5. + y * (1 / 6. + y * (1 / 7.)))))));
+}
+#endif
+
 static double sat_pressure_ratio(double first, double second) {
   if (first <= TRIPLE_POINT || second <= TRIPLE_POINT) return sat_pressure(first) / sat_pressure(second);
   double a = first + KELVIN, b = second + KELVIN;
+#ifdef SHORT_FORMS
+  double fit = -4.8640239e-2 + 4.1764768e-5 * (a + b) - 1.4452093e-8 * (a * a + a * b + b * b);
+  return exp((a - b) * (5.8002206e3 / (a * b) + fit) + 6.5459673 * log_of_ratio(a, b));
+#else
   double fit = -4.8640239e-2 * (a - b) + 4.1764768e-5 * (a * a - b * b) - 1.4452093e-8 * (a * a * a - b * b * b);
   return exp(-5.8002206e3 * (1 / a - 1 / b) + fit + 6.5459673 * log(a / b));
+#endif
 }
 
 /* ---- growth ---- */
@@ -70,7 +94,11 @@ static double growth_percent(double T) {
 }
 
 static double approached(double from, double ceiling, double rt) {
+#ifdef SHORT_FORMS
+  return from + less_log(-expm1(BEND * (from - ceiling)) * less_exp(BEND * rt)) / BEND;
+#else
   return ceiling - log1p(expm1(BEND * (ceiling - from)) * exp(-BEND * rt)) / BEND;
+#endif
 }
 
 static double growth_needed(double from, double to, double ceiling) {
@@ -169,7 +197,12 @@ static void watch_step(Watch *w, double from, double T, double relhum, double ex
   run_step(&w->damp, relhum >= DAMP_RELHUM, from, hours);
   run_step(&w->critical, excess > 0, from, hours);
   if (excess > 0) w->excess_hours += excess * hours;
-  double percent = 100 * relhum, critical = growth_percent(T);
+  double percent = 100 * relhum;
+#ifdef SHORT_FORMS
+  double critical = percent >= LEAST_PERCENT ? growth_percent(T) : 100;
+#else
+  double critical = growth_percent(T);
+#endif
   if (T > 0 && T < 50 && percent >= critical) {
     w->index = after_growth(w->index, T, percent, critical, hours);
     w->dry_hours = 0;

@@ -10,6 +10,12 @@ const complain = (line: string): void => {
   process.stderr.write(`${line}\n`);
 };
 
+// A reader such as `head` that has seen enough closes the pipe: no fault of anybody.
+process.stdout.on("error", (error: NodeJS.ErrnoException) => {
+  if (error.code === "EPIPE") process.exit(0);
+  throw error;
+});
+
 /** Exit codes: 0 well; 1 something must be mended, the rest was done; 2 nothing could be done; 70 a fault of ours. */
 async function run(args: string[]): Promise<number> {
   const { values, positionals } = parseArgs({

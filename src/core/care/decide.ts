@@ -18,7 +18,7 @@ export function decideParts(book: RuleBook, parts: readonly Evaluation[]): Care[
   return parts.map((part) => {
     const others = parts.length === 1 ? [] : firedElsewhere(part, parts);
     const { conditions, unsureConditions, missingTests, facts } = part;
-    const { banned, ...settled } = settle(book, part.fired, others, asksForCleaning(facts));
+    const { banned, said: _, ...settled } = settle(book, part.fired, others, asksForCleaning(facts));
     const rest = part.rests.find(({ acts }) => !acts.some((act) => banned.has(act))) ?? null;
     return {
       facts,

@@ -102,8 +102,7 @@ export function undecided(
 
 const firings = new WeakMap<Rule, readonly [Firing, Firing]>();
 
-/** A rule that acts, surely or for an unsure. */
-export function firing(rule: Rule, unsure: boolean): Firing {
+function firing(rule: Rule, unsure: boolean): Firing {
   let both = firings.get(rule);
   if (!both) {
     const of = (fromUnsure: boolean): Firing => ({

@@ -43,6 +43,9 @@ export function careOfCampaign(book: RuleBook, campaign: Campaign): ItemCare[] {
   });
 }
 
+/** Tests that find living insects; an item that had them leaves the Ward when they are dead or the watch is over. */
+const INSECTS: ReadonlySet<string> = new Set(["live_insects", "fresh_frass"]);
+
 type DecideOnce = (key: string, parts: readonly PartFacts[], state: Facts) => readonly PartCare[];
 
 function careOfParts(book: RuleBook, parts: readonly PartFacts[], state: Facts): PartCare[] {
@@ -69,8 +72,13 @@ function careOfItem(
   const body = answersOf(findings.filter((each) => each.part === ""));
   const parts = partsOf(item, findings, place, body);
   const key = JSON.stringify(parts);
+  const infested = findings.some(({ test, answer }) => INSECTS.has(test) && answer !== "no");
   const at = (acts: ReadonlySet<Act>, testsAnswered = false): readonly PartCare[] => {
-    const state = { ...stateFacts(acts), ...(testsAnswered ? { "state.required_tests_missing": "no" } : {}) };
+    const state = {
+      ...stateFacts(acts),
+      ...(infested ? { "state.insects_killed": acts.has("release") ? "yes" : "no" } : {}),
+      ...(testsAnswered ? { "state.required_tests_missing": "no" } : {}),
+    };
     return decideOnce(key + Object.values(state).join(), parts, state);
   };
   const [whole, ...others] = at(done);

@@ -1,7 +1,7 @@
 import type { Facts, FactValue } from "../items/facts.ts";
 import { decide } from "./decide.ts";
-import { evaluate, firing, undecided } from "./evaluate.ts";
-import type { Rule, RuleBook, Test } from "./rule-book.ts";
+import { evaluate, undecided } from "./evaluate.ts";
+import type { Consequence, Rule, RuleBook, Test } from "./rule-book.ts";
 import { OWN_WORK, type Settled, settle } from "./settle.ts";
 import { OPEN } from "./truth.ts";
 
@@ -121,13 +121,24 @@ function swayingRules(
   const maybe = new Set(rules);
   const answered = { ...facts, "state.required_tests_missing": "no" };
   const sure = evaluate(book, answered).fired.filter(({ rule }) => !maybe.has(rule));
-  const before = signature(settle(book, sure, [], true));
-  const swaying = rules.filter(
-    (rule) => signature(settle(book, [...sure, firing(rule, false)], [], true)) !== before,
-  );
-  const together = signature(settle(book, [...sure, ...rules.map((rule) => firing(rule, false))], [], true));
-  const all = swaying.length === 0 && together !== before ? rules : swaying;
-  return all.map((rule) => ({ rule, tests: openTestsOf(book, rule, names, loose) }));
+  const settled = settle(book, sure, [], true);
+  return rules
+    .filter((rule) => rule.consequences.some((each) => adds(settled, each)))
+    .map((rule) => ({ rule, tests: openTestsOf(book, rule, names, loose) }));
+}
+
+/** Whether a consequence says anything that is not said already. What adds nothing alone adds nothing together, since no command lifts a ban. */
+function adds(settled: Settled, { verb, action, until, members, before, after }: Consequence): boolean {
+  if (verb === "forbid")
+    return members.some((member) => {
+      const ban = settled.banned.get(member);
+      return !ban || (!ban.until.includes("never") && !ban.until.includes(until));
+    });
+  const known = settled.said.get(verb)?.has(action) === true;
+  if (verb === "prefer")
+    return !known && !settled.banned.has(action) && !settled.said.get("require")?.has(action);
+  const pair = before ? `${action},${before}` : after ? `${after},${action}` : null;
+  return !known || (pair !== null && !settled.order.some((each) => String(each) === pair));
 }
 
 /** The open tests a rule hangs on, through the conditions that are themselves still open. */
@@ -156,25 +167,4 @@ function swayingAlone(book: RuleBook, facts: Facts, test: Test): ReturnType<type
     if (each.id !== test.id && each.waitHours === 0 && !needsAnother(each))
       sound[`obs.${each.id}`] = soundAnswer(each);
   return swayingRules(book, sound, [test]);
-}
-
-/** What a care says to do, as one string: bans with their ends, what is required, preferred, warned of, whom to ask, and whether it holds. */
-function signature({ forbid, require, prefer, warn, escalate, later, order, hold }: Settled): string {
-  const names = (list: readonly { action: string }[]): string =>
-    list
-      .map(({ action }) => action)
-      .sort()
-      .join();
-  const bans = forbid.map(
-    ({ action, until }) => `${action}:${until.includes("never") ? "never" : [...until].sort()}`,
-  );
-  return [
-    bans.sort().join(),
-    names([...require, ...later]),
-    names(prefer),
-    names(warn),
-    names(escalate),
-    order.map(String).sort().join(),
-    hold,
-  ].join("|");
 }

@@ -25,6 +25,8 @@ export interface Settled {
   readonly order: readonly (readonly [string, string])[];
   readonly hold: boolean;
   readonly banned: ReadonlyMap<string, Forbid>;
+  /** Every ruling but bans, by verb and action, whether a ban keeps it back or not. */
+  readonly said: ReadonlyMap<string, ReadonlyMap<string, Ruling>>;
 }
 
 const MOST_KEPT = 5000;
@@ -148,6 +150,7 @@ function weigh({ said, forbids, commands, order }: Gathered, cleaning: boolean):
     order: [...order.values()],
     hold: require.has("hold_item"),
     banned: forbids,
+    said: new Map(Object.entries(said)),
   };
 }
 

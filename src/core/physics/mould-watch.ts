@@ -174,8 +174,8 @@ class Watch {
   #wasTooWarm = false;
   #stretchFrom = Number.NaN;
   /** The dampest reading, and the one furthest above the parabola. */
-  #dampest = { at: Number.NaN, relHum: -1.5, temperature: Number.NaN };
-  #furthest = { at: Number.NaN, relHum: Number.NaN, temperature: Number.NaN, excess: -2.5 };
+  #dampest: Moment | null = null;
+  #furthest: (Moment & { readonly excess: number }) | null = null;
 
   constructor(rules: WatchRules) {
     this.#rules = rules;
@@ -191,6 +191,7 @@ class Watch {
     const step = hours instanceof Float64Array ? 0 : hours.step;
     const zero = zeroOf(series);
     const block = this.#block;
+    let [dampest, furthest] = [-1, -2]; // below every humidity, and every excess
     let [at, T, relHum, excess] = [Number.NaN, Number.NaN, Number.NaN, Number.NaN];
     for (let i = 0; i < humidities.length; i++) {
       // Every column is as long as the humidities: checked on entry.
@@ -207,13 +208,19 @@ class Watch {
       if (now - at <= LONGEST_STEP) block.add(now, T, relHum, excess);
       else this.#startStretch(at, now);
       at = now;
-      T = Math.min(air, wall);
+      T = wall < air ? wall : air;
       relHum = relHumOfColder(air, humidity, wall);
       excess = relHum - heldCriticalRelHum(T, this.#curvature);
       if (humidity > 1) this.#wasOverRead = true;
       if (T > PARABOLA_RANGE.high) this.#wasTooWarm = true;
-      if (relHum > this.#dampest.relHum) this.#dampest = { at, relHum, temperature: T };
-      if (excess > this.#furthest.excess) this.#furthest = { at, relHum, temperature: T, excess };
+      if (relHum > dampest) {
+        dampest = relHum;
+        this.#dampest = { at, relHum, temperature: T };
+      }
+      if (excess > furthest) {
+        furthest = excess;
+        this.#furthest = { at, relHum, temperature: T, excess };
+      }
     }
     this.#used = humidities.length - this.#missing;
     this.#endStretch(at);
@@ -269,8 +276,8 @@ class Watch {
       critical,
       index,
       dose,
-      dampest: this.#used > 0 ? { ...this.#dampest, at: zero + this.#dampest.at } : null,
-      furthest: this.#used > 0 ? { ...this.#furthest, at: zero + this.#furthest.at } : null,
+      dampest: this.#dampest && { ...this.#dampest, at: zero + this.#dampest.at },
+      furthest: this.#furthest && { ...this.#furthest, at: zero + this.#furthest.at },
       stretches: this.#stretches.map(({ from, hours }) => ({ from: zero + from, hours })),
       readings: { used: this.#used, missing: this.#missing },
       reasons: this.#reasons(zero, damp, critical, index),

@@ -29,13 +29,18 @@ export function duration(hours: number): string {
   const days = hours / 24;
   return `${days < 10 ? Number(days.toFixed(1)) : grouped(Math.round(days))} days`;
 }
-/** Two ends in one unit, two digits each: `3 to 9 h`, `12 to 110 days`. */
+/** Units a span of hours is told in, by its longer end. */
+const spanUnit = (hours: number): { unit: string; hours: number } =>
+  hours >= 72 ? { unit: "days", hours: 24 } : { unit: "h", hours: 1 };
+/** Two ends in one unit, two digits each, nothing finer than an hour: `3 to 9 h`, `12 to 110 days`. */
 export function durationSpan(low: number, high: number): string {
-  const inDays = high >= 72;
-  const [a, b] = inDays ? [low / 24, high / 24] : [low, high];
-  const [first, last] = [digits(a, a < 10 ? 1 : 2), digits(b)];
-  return `${first === last ? last : `${first} to ${last}`} ${inDays ? "days" : "h"}`;
+  if (high < 1) return "less than an hour";
+  const { unit, hours } = spanUnit(high);
+  const [first, last] = [low / hours, high / hours].map((n) => (n < 1 ? "less than 1" : digits(n)));
+  return `${first === last ? last : `${first} to ${last}`} ${unit}`;
 }
+/** One span of hours, two digits. */
+export const about = (hours: number): string => durationSpan(hours, hours);
 
 /** kg as `120 g` or `1.2 kg`, two digits. */
 export const gelGrams = (kg: number): string => (kg < 0.9995 ? `${digits(1000 * kg)} g` : `${digits(kg)} kg`);
@@ -484,25 +489,26 @@ export function sayDryCase(of: DryCase): string {
   return `I took it as ${dryThing(of)}, ${size} mm, at ${percent(of.start)} in its closed bag, drying to ${percent(of.want)} at ${degrees(of.dryBulb)} ${place}.`;
 }
 
-/** @param band hours, likeliest between; an end null: not within three years */
+/** @param band hours; an end null: not within three years */
 export function sayDryVerdict(
   of: DryCase,
-  band: { low: number | null; usual: number | null; high: number | null },
+  band: { low: number; usual: number | null; high: number | null },
 ): string {
   const to = `a reading of ${percent(of.want)}`;
-  if (band.usual === null || band.low === null)
-    return `It will not get down to ${to} in this place within three years.`;
-  const about = `likeliest about ${durationSpan(band.usual, band.usual)}`;
-  return band.high === null
-    ? `It takes from ${durationSpan(band.low, band.low)} upwards until ${to}, ${about}, and may take more than three years.`
-    : `It takes ${durationSpan(band.low, band.high)} until ${to}, ${about}: look then, and release by readings only.`;
+  if (band.usual === null)
+    return `It may never get down to ${to} in this place: only if damp moves more easily than usual, then from ${about(band.low)} on.`;
+  if (band.high === null)
+    return `It takes ${about(band.low)} or more until ${to}, likeliest ${about(band.usual)}, and may take more than three years.`;
+  return band.high < 1
+    ? `It takes less than an hour in moving air until ${to}: look then, and release by readings only.`
+    : `It takes ${durationSpan(band.low, band.high)} until ${to}, likeliest ${about(band.usual)}: look then, and release by readings only.`;
 }
 
 export const sayAlreadyThere = (of: DryCase): string =>
   `It shows ${percent(of.start)}, which is ${percent(of.want)} or less already: read the closed bag twice, a day apart, before anything is released.`;
 export const sayNeverReached = (of: DryCase, rest: number): string =>
   of.gel
-    ? `It will not get down to ${percent(of.want)}: with so little gel the bag comes to rest at about ${percent(rest)}.`
+    ? `It will not get down to ${percent(of.want)}: with this gel the bag comes down to about ${percent(rest)} and no further.`
     : `It will never get down to ${percent(of.want)} in a room at ${percent(of.room)}.`;
 
 export const DRY_TODO = {
@@ -529,21 +535,24 @@ export function dryFigures(of: {
   water: number;
   dryMass: number;
   after: readonly { days: number; relHum: number }[];
-  rest: number | null;
+  lowest: number;
 }): { label: string; value: string }[] {
-  const time = (hours: number | null): string =>
-    hours === null ? "more than three years" : durationSpan(hours, hours);
+  const time = (hours: number | null): string => (hours === null ? "more than three years" : about(hours));
   return [
-    {
-      label: "Time",
-      value: `fast ${time(of.fast)}, usual ${time(of.usual)}, slow ${time(of.slow)} (damp moves ${of.spread} times as easily or hardly as assumed)`,
-    },
+    ...(of.fast === null
+      ? []
+      : [
+          {
+            label: "Time",
+            value: `fast ${time(of.fast)}, usual ${time(of.usual)}, slow ${time(of.slow)} (damp moves ${of.spread} times as easily or hardly as assumed)`,
+          },
+        ]),
     { label: "Water to lose", value: `${gelGrams(of.water)} from ${digits(of.dryMass)} kg of dry matter` },
     ...of.after.map(({ days, relHum }) => ({
-      label: `After ${durationSpan(24 * days, 24 * days)}`,
+      label: `After ${about(24 * days)}`,
       value: `a rested closed bag would show about ${percent(relHum)}`,
     })),
-    ...(of.rest === null ? [] : [{ label: "In the end", value: `about ${percent(of.rest)}` }]),
+    { label: "At the lowest", value: `about ${percent(of.lowest)} within three years` },
   ];
 }
 

@@ -3,15 +3,20 @@ import { describe, expect, test } from "vitest";
 import { decideCase } from "../../../src/core/care/decide-case.ts";
 import { publishedRuleBook } from "../../../src/edge/rule-book.ts";
 
-// Eight worked cases: common practice, no source (test/reference/README.md).
+// Worked cases: common practice, no source (test/reference/README.md).
 interface Case {
   id: string;
   title: string;
   expect: Record<string, string[] | [string, string][] | undefined>;
 }
-const { cases } = JSON.parse(
-  readFileSync(new URL("../../reference/care-cases.json", import.meta.url), "utf8"),
-) as { cases: Case[] };
+const cases = ["care-cases.json", "care-cases-invented.json"].flatMap(
+  (file) =>
+    (
+      JSON.parse(readFileSync(new URL(`../../reference/${file}`, import.meta.url), "utf8")) as {
+        cases: Case[];
+      }
+    ).cases,
+);
 const book = publishedRuleBook();
 
 describe.each(cases)("$id $title", (given) => {

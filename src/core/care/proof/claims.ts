@@ -11,6 +11,7 @@ export interface Claim {
 }
 
 const GROWTH = ["mould_active", "mould_dormant", "mould_suspected"];
+const DAMP = ["damp", "wet"];
 const STOPS = ["pesticide_suspected", "rodent_contaminated", "guano_contaminated", "nitrate_advanced"];
 
 /** Present, or not ruled out by an unsure. */
@@ -74,20 +75,26 @@ export const CLAIMS: readonly Claim[] = [
   },
   {
     id: "no-mould-at-bench",
-    says: "Nothing with growth, or perhaps with growth, is cleaned before two readings have shown it dry.",
+    says: "Nothing damp, wet or with growth, nor perhaps so, is cleaned before two readings have shown it dry.",
     broken: never(
       (care, circuit) =>
-        circuit.without(anyOf(care, circuit, GROWTH), care.world.is("state.dry_verified", "yes")),
+        circuit.without(
+          anyOf(care, circuit, [...GROWTH, ...DAMP]),
+          care.world.is("state.dry_verified", "yes"),
+        ),
       ["clean_any", ...METHODS],
     ),
   },
   {
     id: "no-mould-at-camera",
-    says: "Nothing with growth, or perhaps with growth, reaches the camera before release, and none the camera zone before it is cleaned.",
+    says: "Nothing damp, wet or with growth, nor perhaps so, reaches the camera before release, and no growth the camera zone before it is cleaned.",
     broken: (care, circuit) =>
       circuit.or(
         circuit.without(
-          circuit.without(anyOf(care, circuit, GROWTH), care.world.is("state.dry_verified", "yes")),
+          circuit.without(
+            anyOf(care, circuit, [...GROWTH, ...DAMP]),
+            care.world.is("state.dry_verified", "yes"),
+          ),
           allBanned(care, circuit, ["image", "image_pages", "image_covers", "image_in_camera_zone"]),
         ),
         circuit.and(
@@ -123,6 +130,35 @@ export const CLAIMS: readonly Claim[] = [
           care.escalated("ask_conservator"),
         ),
       ),
+  },
+  {
+    id: "stops-stay-warm",
+    says: "Nothing with droppings or possible poison is frozen.",
+    broken: never(
+      (care, circuit) =>
+        anyOf(care, circuit, ["rodent_contaminated", "guano_contaminated", "pesticide_suspected"]),
+      ["freeze_insects", "freeze_hold"],
+    ),
+  },
+  {
+    id: "bloom-is-dry",
+    says: "Growth on a damp, wet or musty item is never explained away as bloom.",
+    broken: (care, circuit) =>
+      circuit.without(
+        circuit.and(
+          care.world.is("obs.growth_visible", "yes"),
+          circuit.or(
+            ...["damp_to_touch", "wet", "musty_odour"].map((each) => care.world.is(`obs.${each}`, "yes")),
+            care.world.compare({ f: "obs.erh", op: "gte", v: 60 }).yes,
+          ),
+        ),
+        anyOf(care, circuit, GROWTH),
+      ),
+  },
+  {
+    id: "nitrate-mark-counts",
+    says: "Film marked nitrate is nitrate whatever its date or the item it lies in, and never shut airtight.",
+    broken: never((care) => care.world.is("obs.film_edge_mark", "nitrate"), ["seal_airtight", "open_flame"]),
   },
   {
     id: "untested-at-the-door",

@@ -183,7 +183,7 @@ function nothingDropsSilently(prover: Prover): Verdict {
   const hazards = prover.book.derivations
     .map((each) => each.condition)
     .filter((each) =>
-      /mould|insect|rodent|guano|pesticide|arsenic|lead|nitrate|acetate|flaking|image_layer|red_rot|wet|damp/.test(
+      /^mould|insect|rodent|guano|pesticide|arsenic|lead|nitrate|acetate|flaking|image_layer|red_rot|wet|damp/.test(
         each,
       ),
     );

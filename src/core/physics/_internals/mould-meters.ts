@@ -143,16 +143,39 @@ export class DoseMeter {
   #damp = 0;
 
   through({ moments, temperature, relHum, count }: StepBlock): void {
-    for (let i = 0; i < count; i++) {
-      const T = temperature[i] as number;
-      const phi = relHum[i] as number;
-      const begin = moments[i] as number;
-      const end = moments[i + 1] as number;
-      if (end < this.#from + (DOSE_HOURS - ROUNDING)) {
-        this.#warmth += T * (end - begin);
-        this.#damp += phi * (end - begin);
-      } else this.#stepAcross(T, phi, begin, end);
+    for (let i = 0; i < count; ) {
+      i = this.#within(moments, temperature, relHum, i, count);
+      if (i === count) return;
+      this.#stepAcross(
+        temperature[i] as number,
+        relHum[i] as number,
+        moments[i] as number,
+        moments[i + 1] as number,
+      );
+      i++;
     }
+  }
+
+  /** Sums the steps that end before the 12 h do.   @returns the first that does not, or `count` */
+  #within(
+    moments: Float64Array,
+    temperature: Float64Array,
+    relHum: Float64Array,
+    first: number,
+    count: number,
+  ): number {
+    const until = this.#from + (DOSE_HOURS - ROUNDING);
+    let warmth = this.#warmth;
+    let damp = this.#damp;
+    let i = first;
+    for (; i < count && (moments[i + 1] as number) < until; i++) {
+      const hours = (moments[i + 1] as number) - (moments[i] as number);
+      warmth += (temperature[i] as number) * hours;
+      damp += (relHum[i] as number) * hours;
+    }
+    this.#warmth = warmth;
+    this.#damp = damp;
+    return i;
   }
 
   #stepAcross(dryBulb: number, relHum: number, from: number, to: number): void {

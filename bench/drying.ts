@@ -12,7 +12,7 @@ import {
   type Surroundings,
 } from "../src/core/physics/drying.ts";
 import { bookPaper, closedBook, type DryingBody } from "../src/core/physics/drying-body.ts";
-import { GAB_ROWS } from "../src/core/physics/sorption.ts";
+import { GAB_ROWS } from "../src/core/physics/gab-isotherm.ts";
 import { readyDate } from "../src/core/ward/ready-date.ts";
 import type { WardCase } from "../src/core/ward/ward-case.ts";
 

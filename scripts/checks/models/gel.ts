@@ -1,20 +1,22 @@
 import {
-  type Branch,
   caseGelDensityFrom,
+  dinUnitsFrom,
+  gramsPerUnitFrom,
+  UNITS_BY_SIZE,
+} from "../../../src/core/physics/desiccant-units.ts";
+import { relHumFromGel } from "../../../src/core/physics/gel-in-bag.ts";
+import {
+  type Branch,
   DUBININ_ROWS,
   type DubininRow,
-  dinUnitsFrom,
   dubininContentFromRelHum,
   freundlichContentFromRelHum,
   gelContentFromRelHum,
-  gelMassFromRelHum,
-  gramsPerUnitFrom,
   MEASURED_GEL,
-  relHumFromGel,
   secondGelContentFromVapourPressure,
   tothContentFromVapourPressure,
-  UNITS_BY_SIZE,
-} from "../../../src/core/physics/gel.ts";
+} from "../../../src/core/physics/gel-isotherms.ts";
+import { gelMassFromRelHum } from "../../../src/core/physics/gel-plan.ts";
 import { satVapourPressure } from "../../../src/core/physics/moist-air.ts";
 import { ISOTHERMS } from "../../../src/core/physics/sorption.ts";
 import { type CheckModels, type Inputs, num } from "../model.ts";

@@ -1,3 +1,5 @@
+import { ethanolMassFromVolume } from "../../../src/core/physics/ethanol-amounts.ts";
+import { DESIGN_LIMIT } from "../../../src/core/physics/exposure-limits.ts";
 import {
   airChangesFromPurifier,
   clearanceMinutesFrom,
@@ -10,7 +12,6 @@ import {
   stillAirHoursFrom,
   vapourFromSteadyUse,
 } from "../../../src/core/physics/room-air.ts";
-import { DESIGN_LIMIT, ethanolMassFromVolume } from "../../../src/core/physics/solutions.ts";
 import { type CheckModels, type Inputs, num } from "../model.ts";
 
 const orElse = (inputs: Inputs, name: string, usual: number): number =>

@@ -1,23 +1,28 @@
 import {
   densityFromMassFraction,
   densityFromVolumeFraction,
-  type ExposureLimit,
-  ethanolSatPressure,
-  exposureLimitFrom,
+  massFractionFromVolumeFraction,
+  volumeFractionFromMassFraction,
+} from "../../../src/core/physics/ethanol-density.ts";
+import {
   FLAMMABILITY,
   type FlashPoints,
   flashPointFromMassFraction,
   flashPointFromTable,
   flashPointFromVolumeFraction,
-  massFractionFromVolumeFraction,
-  milligramsFromPpm,
+} from "../../../src/core/physics/ethanol-fire.ts";
+import {
   mixtureFromVolumes,
   recipeFrom,
-  vapourFromVolumeFraction,
-  volumeFractionFromMassFraction,
   waterFromStockVolume,
+} from "../../../src/core/physics/ethanol-recipe.ts";
+import {
+  ethanolSatPressure,
+  milligramsFromPpm,
+  vapourFromVolumeFraction,
   waterSatPressureByAntoine,
-} from "../../../src/core/physics/solutions.ts";
+} from "../../../src/core/physics/ethanol-vapour.ts";
+import { type ExposureLimit, exposureLimitFrom } from "../../../src/core/physics/exposure-limits.ts";
 import { readPublished } from "../../../src/edge/published.ts";
 import { type CheckModels, type Inputs, num } from "../model.ts";
 

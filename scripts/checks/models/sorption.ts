@@ -1,18 +1,13 @@
+import { GAB_ROWS, moistureContentFromGab, relHumFromGab } from "../../../src/core/physics/gab-isotherm.ts";
+import { relHumFromSalt } from "../../../src/core/physics/hygrometer-salts.ts";
+import { type MonotoneCurve, monotoneCurve } from "../../../src/core/physics/monotone-curve.ts";
 import {
-  GAB_ROWS,
   hendersonMoistureContentFromRelHum,
-  ISOTHERMS,
-  type MonotoneCurve,
-  moistureContentFromGab,
-  monotoneCurve,
   pulpGabFromDryBulb,
-  type RegainRow,
-  relHumFromGab,
-  relHumFromSalt,
-  relHumFromWarming,
-  tableIsotherm,
-  woodMoistureContentFromRelHum,
-} from "../../../src/core/physics/sorption.ts";
+} from "../../../src/core/physics/pulp-isotherm.ts";
+import { ISOTHERMS } from "../../../src/core/physics/sorption.ts";
+import { type RegainRow, tableIsotherm } from "../../../src/core/physics/table-isotherm.ts";
+import { relHumFromWarming, woodMoistureContentFromRelHum } from "../../../src/core/physics/wood-isotherm.ts";
 import { readPublished } from "../../../src/edge/published.ts";
 import { type CheckModels, type Inputs, num } from "../model.ts";
 

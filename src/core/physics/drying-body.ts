@@ -6,9 +6,10 @@ import {
   permeabilityFromDiffusivity,
   permeabilityThroughSheets,
 } from "./diffusion.ts";
+import type { Isotherm } from "./isotherm.ts";
 import { STANDARD_PRESSURE, satVapourPressure } from "./moist-air.ts";
 import { withinRange } from "./out-of-range.ts";
-import { ISOTHERMS, type Isotherm } from "./sorption.ts";
+import { ISOTHERMS } from "./sorption.ts";
 
 /* An item as the drying model sees it: open faces of an area, and a depth from them to the core over which the room left
  * inside narrows. A plane sheet keeps its width (taper 0); the block of a book, open at three edges, narrows to its core.

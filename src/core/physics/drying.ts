@@ -2,11 +2,12 @@ import type { Enclosure } from "./bags.ts";
 import { filmFromHeatTransfer, STILL_AIR_HEAT_TRANSFER } from "./diffusion.ts";
 import type { DryingBody, DryingCaution } from "./drying-body.ts";
 import { type AirCell, contentAt, DryingRow, type Outside } from "./drying-row.ts";
-import { MEASURED_GEL } from "./gel.ts";
+import { MEASURED_GEL } from "./gel-isotherms.ts";
+import type { Isotherm, SorptionCaution } from "./isotherm.ts";
 import { absHumidityFromRelHum, satVapourPressure } from "./moist-air.ts";
 import { OutOfRange, withinRange } from "./out-of-range.ts";
-import { type Isotherm, type SorptionCaution, tableIsotherm } from "./sorption.ts";
 import { LEAST_RELHUM, type SorptionTable, sorptionTable, tableDryBulb } from "./sorption-table.ts";
+import { tableIsotherm } from "./table-isotherm.ts";
 
 /* Drying of an item in a room or in a bag: what it holds, what a closed bag would show, and when it gets somewhere.
  * Hours, relative humidity as a fraction, masses kg. One temperature a run. */

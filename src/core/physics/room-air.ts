@@ -1,11 +1,7 @@
+import { ethanolMassFromVolume, volumeFromEthanolMass } from "./ethanol-amounts.ts";
+import { FLAMMABILITY } from "./ethanol-fire.ts";
+import { milligramsFromPpm, ppmFromMilligrams } from "./ethanol-vapour.ts";
 import { withinRange } from "./out-of-range.ts";
-import {
-  ethanolMassFromVolume,
-  FLAMMABILITY,
-  milligramsFromPpm,
-  ppmFromMilligrams,
-  volumeFromEthanolMass,
-} from "./solutions.ts";
 
 /* The air of a room: how long until dust or spores are out of it, how fast they settle, what a purifier adds, and how strong solvent
  * vapour gets. Rooms are one well-mixed zone. Rates 1/h, volumes m³, concentrations mg/m³, particles µm, times as named. */

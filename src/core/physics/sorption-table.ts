@@ -1,5 +1,5 @@
+import { type Isotherm, MOST_RELHUM } from "./isotherm.ts";
 import { OutOfRange } from "./out-of-range.ts";
-import { type Isotherm, MOST_RELHUM } from "./sorption.ts";
 
 /** Lowest relative humidity of the tables. Common practice, no source: drying never comes near it. */
 export const LEAST_RELHUM = 0.01;

@@ -25,9 +25,10 @@ import {
   looseLeaves,
   narrowingDepth,
 } from "../../../src/core/physics/drying-body.ts";
-import { relHumFromGelContent } from "../../../src/core/physics/gel.ts";
+import { relHumFromGelContent } from "../../../src/core/physics/gel-isotherms.ts";
+import type { Isotherm } from "../../../src/core/physics/isotherm.ts";
 import { OutOfRange } from "../../../src/core/physics/out-of-range.ts";
-import { ISOTHERMS, type Isotherm } from "../../../src/core/physics/sorption.ts";
+import { ISOTHERMS } from "../../../src/core/physics/sorption.ts";
 import { CAUTIONS } from "../../../src/core/say/cautions/drying.ts";
 import { CAUTIONS as SORPTION } from "../../../src/core/say/cautions/sorption.ts";
 import { between, holdsForAll } from "./holds-for-all.ts";

@@ -4,24 +4,22 @@ import { describe, expect, test } from "vitest";
 import { differencesFrom } from "../../../scripts/checks/agree.ts";
 import { models } from "../../../scripts/checks/models/gel.ts";
 import type { Row } from "../../../scripts/checks/rows.ts";
+import { caseGelMassFrom, dinUnitsFrom } from "../../../src/core/physics/desiccant-units.ts";
+import { type Bag, relHumFromGel, waterFreed } from "../../../src/core/physics/gel-in-bag.ts";
 import {
-  type Bag,
-  bearableGelMass,
-  caseGelMassFrom,
-  conditionedGelContent,
-  dinUnitsFrom,
-  floorRelHumOf,
   gelContentFromRelHum,
+  MEASURED_GEL,
+  relHumFromGelContent,
+} from "../../../src/core/physics/gel-isotherms.ts";
+import {
+  bearableGelMass,
+  conditionedGelContent,
+  floorRelHumOf,
   gelMassFromRelHum,
   gelPlan,
-  isRegenerated,
-  MEASURED_GEL,
   packetsFrom,
-  regenerationFor,
-  relHumFromGel,
-  relHumFromGelContent,
-  waterFreed,
-} from "../../../src/core/physics/gel.ts";
+} from "../../../src/core/physics/gel-plan.ts";
+import { isRegenerated, regenerationFor } from "../../../src/core/physics/gel-regeneration.ts";
 import { OutOfRange } from "../../../src/core/physics/out-of-range.ts";
 import { ISOTHERMS } from "../../../src/core/physics/sorption.ts";
 import { CAUTIONS } from "../../../src/core/say/cautions/gel.ts";

@@ -4,33 +4,40 @@ import { describe, expect, test } from "vitest";
 import { differencesFrom } from "../../../scripts/checks/agree.ts";
 import { models } from "../../../scripts/checks/models/solutions.ts";
 import type { Row } from "../../../scripts/checks/rows.ts";
-import { OutOfRange } from "../../../src/core/physics/out-of-range.ts";
 import {
-  activityFromMoleFraction,
-  DESIGN_LIMIT,
+  ethanolMassFromVolume,
+  volumeFromEthanolMass,
+  volumeFromWarming,
+  weightFromVolume,
+} from "../../../src/core/physics/ethanol-amounts.ts";
+import {
   densityFromMassFraction,
   densityFromVolumeFraction,
-  type ExposureLimit,
-  ethanolMassFromVolume,
-  exposureLimitFrom,
+  massFractionFromVolumeFraction,
+  volumeFractionFromDensity,
+  volumeFractionFromMassFraction,
+} from "../../../src/core/physics/ethanol-density.ts";
+import {
   type FlashPoints,
   flashPointFromMassFraction,
   flashPointFromTable,
   flashPointFromVolumeFraction,
   isHighlyFlammable,
-  massFractionFromVolumeFraction,
-  milligramsFromPpm,
-  mixtureFromVolumes,
-  ppmFromMilligrams,
-  recipeFrom,
   transportClassFrom,
+} from "../../../src/core/physics/ethanol-fire.ts";
+import { mixtureFromVolumes, recipeFrom } from "../../../src/core/physics/ethanol-recipe.ts";
+import {
+  activityFromMoleFraction,
+  milligramsFromPpm,
+  ppmFromMilligrams,
   vapourFromVolumeFraction,
-  volumeFractionFromDensity,
-  volumeFractionFromMassFraction,
-  volumeFromEthanolMass,
-  volumeFromWarming,
-  weightFromVolume,
-} from "../../../src/core/physics/solutions.ts";
+} from "../../../src/core/physics/ethanol-vapour.ts";
+import {
+  DESIGN_LIMIT,
+  type ExposureLimit,
+  exposureLimitFrom,
+} from "../../../src/core/physics/exposure-limits.ts";
+import { OutOfRange } from "../../../src/core/physics/out-of-range.ts";
 import { CAUTIONS } from "../../../src/core/say/cautions/solutions.ts";
 
 const published = JSON.parse(

@@ -4,19 +4,17 @@ import { describe, expect, test } from "vitest";
 import { differencesFrom } from "../../../scripts/checks/agree.ts";
 import { models } from "../../../scripts/checks/models/sorption.ts";
 import type { Row } from "../../../scripts/checks/rows.ts";
+import { GAB_ROWS, slopeFromGab } from "../../../src/core/physics/gab-isotherm.ts";
+import { SALTS } from "../../../src/core/physics/hygrometer-salts.ts";
+import { monotoneCurve } from "../../../src/core/physics/monotone-curve.ts";
 import { OutOfRange } from "../../../src/core/physics/out-of-range.ts";
 import {
-  GAB_ROWS,
   hendersonMoistureContentFromRelHum,
   hendersonRelHumFromMoistureContent,
-  ISOTHERMS,
-  monotoneCurve,
-  RELHUM_PER_KELVIN,
-  relHumFromWarming,
-  SALTS,
-  slopeFromGab,
-  tableIsotherm,
-} from "../../../src/core/physics/sorption.ts";
+} from "../../../src/core/physics/pulp-isotherm.ts";
+import { ISOTHERMS } from "../../../src/core/physics/sorption.ts";
+import { tableIsotherm } from "../../../src/core/physics/table-isotherm.ts";
+import { RELHUM_PER_KELVIN, relHumFromWarming } from "../../../src/core/physics/wood-isotherm.ts";
 import { CAUTIONS } from "../../../src/core/say/cautions/sorption.ts";
 
 const published = JSON.parse(

@@ -45,6 +45,13 @@ describe("growth", () => {
       },
     );
   });
+  test("twelve hundred steps of five minutes are a hundred hours", () => {
+    holdsForAll([anyClass, between(1, 49), between(0.8, 1), between(0, 4)], (n, t, phi, index) => {
+      let stepped = index;
+      for (let i = 0; i < 1200; i++) stepped = indexAfterGrowth(stepped, t, phi, 1 / 12, classAt(n));
+      expect(stepped).toBeCloseTo(indexAfterGrowth(index, t, phi, 100, classAt(n)), 9);
+    });
+  });
   test("is that of the equation stepped by tenths of an hour, a day's rate being a day's", () => {
     let index = 0;
     for (let i = 0; i < 6720; i++) {

@@ -4,7 +4,7 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { relHumAtSurface } from "../../../src/core/physics/moist-air.ts";
 import { GROWTH_CLASSES, type Growth, growthAfter } from "../../../src/core/physics/mould-growth.ts";
-import { criticalRelHum, dosePerDay } from "../../../src/core/physics/mould-limits.ts";
+import { CRITICAL_DOSE_DAYS, criticalRelHum, dosePerDay } from "../../../src/core/physics/mould-limits.ts";
 import { type ClimateSeries, type MouldWatch, watchMould } from "../../../src/core/physics/mould-watch.ts";
 import { OutOfRange } from "../../../src/core/physics/out-of-range.ts";
 import { CAUTIONS } from "../../../src/core/say/cautions/mould.ts";
@@ -198,6 +198,13 @@ describe("the lamps", () => {
     expect(damp).toMatchObject({ state: "watch", stateNow: "quiet" });
     expect(damp.damp).toMatchObject({ firstLit: 480_058, longest: { from: 480_010, hours: 48 }, now: null });
     expect(damp.reasons).toEqual([{ code: "damp-too-long", from: 480_010, hours: 48 }]);
+  });
+  test("a run of any length is one run: 3,000 hours, with a hundred before it", () => {
+    const long = watch([100, 20, 0.7], [1, 20, 0.5], [3000, 20, 0.85]);
+    const run = { from: 480_101, hours: 3000 };
+    expect(long.damp).toMatchObject({ longest: run, hours: 3100, now: run });
+    expect(long.critical.longest).toEqual(run);
+    expect(long.dose.highest).toBeGreaterThan(CRITICAL_DOSE_DAYS);
   });
   test("two damp days with a dry hour between are two runs", () => {
     expect(watch([30, 20, 0.7], [1, 20, 0.64], [30, 20, 0.7]).state).toBe("quiet");

@@ -500,7 +500,7 @@ export function sayDryVerdict(
   if (band.high === null)
     return `It takes ${about(band.low)} or more until ${to}, likeliest ${about(band.usual)}, and may take more than three years.`;
   return band.high < 1
-    ? `It takes less than an hour in moving air until ${to}: look then, and release by readings only.`
+    ? `It takes less than an hour until ${to}: look then, and release by readings only.`
     : `It takes ${durationSpan(band.low, band.high)} until ${to}, likeliest ${about(band.usual)}: look then, and release by readings only.`;
 }
 
@@ -523,6 +523,8 @@ export const DRY_TODO = {
   drierRoom: (): string => "Bring it into a drier room, or use gel: npx leafward gel says how much.",
   moreGel: (): string =>
     "More gel, or fresh gel in several changes: npx leafward gel says how much it bears.",
+  rest: (): string =>
+    "Was the bag closed for longer, or shorter, before the readings? Say so with --rest: after a day it shows the outside of a thick item, not its core.",
   mould: (): string =>
     "It is damp enough for mould while it waits: dry it first of all, look at it daily, and ask a conservator about freezing what cannot be dried within two days.",
 } as const;

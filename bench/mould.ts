@@ -176,7 +176,7 @@ const median = (all: readonly number[]): number =>
   [...all].sort((a, b) => a - b)[Math.floor(all.length / 2)] ?? Number.NaN;
 
 const row = (name: string, cells: readonly string[]): void => {
-  console.log(`  ${name.padEnd(28)}${cells.map((cell) => cell.padStart(14)).join("")}`);
+  console.log(`  ${name.padEnd(28)}${cells.map((cell) => `  ${cell}`.padStart(14)).join("")}`);
 };
 const seconds = (time: number | undefined): string => `${(time ?? Number.NaN).toFixed(3)} s`;
 const timeCells = ({ cpu, wall }: Times): string[] =>

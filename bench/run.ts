@@ -11,6 +11,7 @@ import { gapOf } from "../src/core/plan/whole-days.ts";
 import { readPublished } from "../src/edge/published.ts";
 import { publishedRuleBook } from "../src/edge/rule-book.ts";
 import { startSolver } from "../src/edge/solve/solver.ts";
+import { benchCare } from "./care.ts";
 import { makeCampaign } from "./make-campaign.ts";
 
 const norms = loadNorms(readPublished("norms.json"));
@@ -29,15 +30,7 @@ console.log(
   `Machine: ${cpus()[0]?.model ?? "unknown"}, ${cpus().length} cores, ${(totalmem() / 2 ** 30).toFixed(0)} GB, Node ${process.version}\n`,
 );
 
-console.log("Care (limit: 20,000 items under 2 s)");
-for (const items of [1480, 20000]) {
-  const campaign = makeCampaign({ items, people: 6, weeks: 40, seed: 1 });
-  const [care, time] = await timed(() => careOfCampaign(book, campaign));
-  const [routes, routing] = await timed(() => care.map((each) => routeOf(norms, each)));
-  console.log(
-    `  ${String(items).padStart(6)} items: care ${seconds(time)}, routes ${seconds(routing)} (${routes.filter((each) => each.destiny === "route").length} on a route)`,
-  );
-}
+await benchCare();
 
 console.log(
   "\nPlan (limit: gap 2 % for 1,480 items); the mixed-integer search of the same programme in the same run as peer",

@@ -15,7 +15,7 @@ const leafward = (args: string[], input = "") =>
 
 test("help names every command and the exit codes", () => {
   const { stdout, status } = leafward(["help"]);
-  for (const word of ["start", "plan", "check", "new", "decide", "Exit codes"])
+  for (const word of ["start", "plan", "check", "new", "decide", "ask", "why", "prove", "Exit codes"])
     expect(stdout).toContain(word);
   expect(status).toBe(0);
 });

@@ -4,13 +4,17 @@ import { filesUnder, textOf } from "./source-files.ts";
 
 /** Exported types that need no entry, each with why. */
 const EXEMPT: Readonly<Record<string, string>> = {
-  Lookup: "a function's shape, no concept of the trade",
+  Both: "two literals for one three-valued truth, explained beside it",
+  Check: "a function's shape, no concept of the trade",
+  Comparison: "one comparison of a condition, explained where it is read",
+  Fault: "a function's shape, no concept of the trade",
   Op: "the comparisons of a condition are listed where they are read",
   Planned: "what the planner hands back, a plan and the use of stores",
   PlanOptions: "settings of one function, explained beside it",
   ProgrammeBuilder: "collects rows and columns, explained beside it",
   RuleTables: "parsed files of whatever shape, before they are checked",
   SolveOptions: "settings of one function, explained beside it",
+  Values: "facts in the order a check reads them, explained beside it",
   StoreRow: "the planner's own sum over stores of one use",
 };
 const FOLDERS = ["items", "care", "plan", "stores", "units", "outcome"].map(

@@ -12,7 +12,8 @@ const shortened = (text: string): string => (text.length > 80 ? `${text.slice(0,
 /** One sentence for each code. Where it is comes before, what to do comes after. */
 const SENTENCES = {
   // Rules
-  "claim-broken": (p) => `with these rules a safety claim no longer holds: ${expected(p)} (${plain(p)})`,
+  "claim-broken": (p) =>
+    `with these rules a safety claim no longer holds (${plain(p)}): ${expected(p).replace(/[.]$/, "")}.`,
   "rule-fault": (p) => `${plain(p)} stands there; expected ${expected(p)}.`,
 
   // The folder and campaign.json

@@ -62,7 +62,10 @@ function ruleLines(book: RuleBook, rule: Rule): string[] {
 function detailsOf(details: Readonly<Record<string, unknown>>): string {
   const words = Object.entries(details)
     .filter(([name]) => name !== "passes")
-    .map(([name, value]) => `${name.replace(/([A-Z])/g, " $1").toLowerCase()}: ${[value].flat().join(", ").replaceAll("_", " ")}`);
+    .map(
+      ([name, value]) =>
+        `${name.replace(/([A-Z])/g, " $1").toLowerCase()}: ${[value].flat().join(", ").replaceAll("_", " ")}`,
+    );
   return words.length > 0 ? ` (${words.join("; ")})` : "";
 }
 

@@ -55,7 +55,9 @@ export function routeOf(norms: Norms, care: ItemCare): Route {
 
 /** An unsure hazard acts as one; other doubts wait. */
 const isHazard = (condition: string): boolean =>
-  /mould|damp|wet|red_rot|flaking|nitrate|pesticide|arsenic|rodent|guano|insect_active|brittle/.test(condition);
+  /mould|damp|wet|red_rot|flaking|nitrate|pesticide|arsenic|rodent|guano|insect_active|brittle/.test(
+    condition,
+  );
 
 /** What each act does to an item; a ban on any of it keeps the act back. Cleaning is asked method by method. */
 const DOES: Readonly<Partial<Record<Act, readonly string[]>>> = {

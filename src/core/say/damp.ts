@@ -144,12 +144,15 @@ export function sayAirVerdict(name: string, watch: MouldWatch): string {
     return stateNow === "watch"
       ? `Watch ${named(name)}, it is damp now: ${why}`
       : `Watch ${named(name)}: ${why} At the end of the file it was drier.`;
-  const isShort = index.highest < 1 && (critical.longest?.hours ?? 0) < 24;
-  if (isShort) return `${named(name)} was damp enough for mould for short spells: ${why}`;
+  if (isShort(watch)) return `${named(name)} was damp enough for mould for short spells: ${why}`;
   return stateNow === "act"
     ? `Mould can be growing in ${named(name)}: ${why}`
     : `Mould can have grown in ${named(name)}: ${why} At the end of the file it was drier.`;
 }
+
+/** No more than two days above the critical humidity in all, and no other lamp. */
+const isShort = ({ index, critical, damp }: MouldWatch): boolean =>
+  index.highest < 1 && !damp.isLit && critical.hours < 48;
 
 const quietBecause = ({ damp }: MouldWatch): string =>
   damp.longest
@@ -163,7 +166,7 @@ function airReason({ index, critical, damp, dose }: MouldWatch): string {
   if (index.highest >= 1)
     return `the mould index reached ${index.highest.toFixed(1)} of 6; from 1 on growth has begun, seen with a microscope.`;
   if (critical.isLit && critical.longest)
-    return `it was damper than mould needs for ${duration(critical.longest.hours)} without a break from ${moment(critical.longest.from)}, and for ${duration(critical.hours)} in all.`;
+    return `it was damper than mould needs for ${duration(critical.hours)} in all, ${duration(critical.longest.hours)} at the longest (from ${moment(critical.longest.from)})${damp.isLit && damp.longest ? `, and at 65 % or more for ${duration(damp.longest.hours)} without a break` : ""}.`;
   if (damp.isLit && damp.longest)
     return `it stood at 65 % or more for ${duration(damp.longest.hours)} without a break from ${moment(damp.longest.from)}, long enough for the moulds of sized paper, leather and dirt.`;
   return `the dose model counts ${digits(dose.highest)} days of full damp; 17 are enough.`;
@@ -214,7 +217,9 @@ export function airFigures(of: AirFigures): { label: string; value: string }[] {
   const { watch, knownHours } = of;
   const { damp, critical, index, dose } = watch;
   const share = (hours: number): string =>
-    `${duration(hours)} of ${duration(knownHours)} (${percent(knownHours > 0 ? hours / knownHours : 0)})`;
+    hours <= 0
+      ? `never in ${duration(knownHours)}`
+      : `${duration(hours)} of ${duration(knownHours)} (${percent(hours / knownHours)})`;
   const longest = (run: MouldWatch["damp"]["longest"]): string =>
     run === null ? "" : `; longest ${duration(run.hours)} from ${moment(run.from)}`;
   return [

@@ -360,12 +360,15 @@ export const PLOT_WORDS = {
   title: (name: string): string => `Mould watch: ${name}`,
   temperature: "Temperature, °C",
   relHum: (atSurface: boolean): string => `Relative humidity${atSurface ? " at the surface" : ""}, %`,
-  lamps: ["Lamp 1: 65 % for 48 h", "Lamp 2: critical humidity", "Lamp 3: index 1 or more"],
+  lamps: [
+    "Lamp 1, damp: 65 % or more for 48 h",
+    "Lamp 2, critical: damper than mould needs",
+    "Lamp 3, index: 1 or more",
+  ],
   index: "Mould index, 0 to 6",
   visible: "3 visible",
   begun: "1 begun",
   time: "Time (local standard time of the logger)",
-  judged: "what the mould index is judged by",
 } as const;
 
 // ---------------------------------------------------------------------------------------------------- air-out

@@ -68,7 +68,7 @@ describe("a rule taken away or weakened is found, with an item that shows it", (
     ["C20", "no-alcohol-on-items"],
     ["Q06", "no-mould-at-camera"],
     ["B06", "covers-before-wrapper"],
-    ["C04", "no-untested-water"],
+    ["F02", "images-never-touched"],
     ["P04", "unfit-never-exposed"],
     ["P15", "heat-never-traded"],
     ["H12", "stops-stop"],

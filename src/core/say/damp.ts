@@ -94,6 +94,7 @@ export const sayOptionFault = (command: string, message: string): string =>
 const FAULTS = {
   "no-logger-file": () =>
     "Which file? Give one logger file or more, for example: npx leafward air upstairs-store.csv",
+  "no-such-file": (file: string) => `${file}: there is no such file. Check its name and folder.`,
   "not-two-files": (got: string) =>
     `This needs the inside file and the outside file, in this order; it got ${got}. Or type both airs: --inside "26 C 70 %" --outside "31 C 60 %".`,
   "not-both-airs": () => 'Give both --inside and --outside, each as "26 C 70 %".',
@@ -134,7 +135,7 @@ const named = (name: string): string => `'${name}'`;
 
 /** The verdict on one series; what is going on now before what was. */
 export function sayAirVerdict(name: string, watch: MouldWatch): string {
-  const { state, stateNow, index, critical } = watch;
+  const { state, stateNow } = watch;
   if (state === "unknown")
     return `Nothing can be said of mould in ${named(name)}: no two readings lie within six hours of each other.`;
   if (state === "quiet")
@@ -274,6 +275,9 @@ export const saySurface = (used: number, all: number): string =>
     ? "A surface temperature was found for every reading of the air."
     : `A surface temperature was found for ${grouped(used)} of ${grouped(all)} readings of the air; the others count as missing.`;
 
+export const sayPart = (from: number, to: number): string =>
+  `Judged is the part from ${moment(from)} to ${moment(to)}.`;
+
 export const sayWarmerSurface = (offset: number): string =>
   `--surface-offset ${offset}: a surface warmer than the air is never damper than it, so this changes nothing. For a surface 3 K colder write --surface-offset -3.`;
 
@@ -341,7 +345,6 @@ export const DOUBT_OPTIONS: Readonly<Record<string, string>> = {
   "logger-no-values": "--column temperature= and humidity= with their headings or numbers, 0 being the first",
   "logger-no-readings": "--column time= with its heading, or --date-order",
   "logger-no-date": "--column date= with its heading",
-  "logger-column-unknown": "--column humidity= with one of these headings",
   "logger-zones-in-cells": "--offset +02:00",
   "logger-summer-time": "--summer-time out, or none if the clock kept one time all year",
 };
@@ -393,7 +396,7 @@ export const AIRING_TODO: Readonly<Record<AiringAdvice["windows"], readonly stri
   ],
   "keep-shut": [
     "Keep windows and doors shut, and dry with a dehumidifier if the room must come down.",
-    "Ask again when the weather changes, or at the hours named below.",
+    "Ask again when the weather changes, or at another hour of the day.",
   ],
   unsure: ["Ask again when the weather has changed; dry with a dehumidifier meanwhile."],
 };
@@ -420,7 +423,7 @@ export function airingFigures(of: {
     { label: "Outside", value: airWords(of.outside, of.ratios[1]) },
     {
       label: "Difference",
-      value: `${(1000 * advice.difference).toFixed(1)} ± ${(1000 * advice.error).toFixed(1)} g/kg in favour of airing (the readers' error is 3 %)`,
+      value: `outside carries ${Math.abs(1000 * advice.difference).toFixed(1)} ± ${(1000 * advice.error).toFixed(1)} g/kg ${advice.difference >= 0 ? "less" : "more"} (readers 3 % off)`,
     },
     {
       label: "If all air changed",
@@ -431,7 +434,7 @@ export function airingFigures(of: {
       : [
           {
             label: "Airing dries",
-            value: `${digits(hours.hoursAWeek)} of 168 hours a week, from ${duration(hours.comparedHours)} with both loggers`,
+            value: `${Math.round(hours.hoursAWeek)} of 168 hours a week, from ${duration(hours.comparedHours)} with both loggers`,
           },
           { label: "Best hours", value: bestHours(hours.byHourOfDay) },
         ]),

@@ -12,6 +12,7 @@ import {
   moment,
   sayAirVerdict,
   sayFault,
+  sayPart,
   sayPlotWritten,
   sayRefusal,
   saySurface,
@@ -44,6 +45,9 @@ const OPTIONS = {
   plot: "text",
   ...LOGGER_OPTIONS,
 } as const;
+
+/** The last day counts to its end, and not the first moment of the next, h. */
+const WHOLE_DAY = 24 - 1e-6;
 
 interface Asked {
   readonly growthClass: GrowthClassName;
@@ -103,7 +107,7 @@ async function askedOf(given: Given): Promise<Asked> {
     growthClass,
     offset,
     from: momentFrom(given, "from", 0) ?? Number.NEGATIVE_INFINITY,
-    to: momentFrom(given, "to", 24) ?? Number.POSITIVE_INFINITY,
+    to: momentFrom(given, "to", WHOLE_DAY) ?? Number.POSITIVE_INFINITY,
     surface: await surfaceFrom(given),
   };
 }
@@ -176,7 +180,7 @@ function watched(
     judgedAt: asked.surface ? "surface file" : asked.offset === null ? "air" : "surface offset",
   };
   const section: Section = {
-    understood: [...understood, ...ofSurface],
+    understood: [...understood, ...partOf(series, asked), ...ofSurface],
     verdict: sayAirVerdict(name, watch),
     todo: AIR_TODO[watch.state],
     figures: airFigures(figures),
@@ -185,6 +189,11 @@ function watched(
   };
   return { name, series, watch, figures, section };
 }
+
+const partOf = ({ hours }: AirSeries, { from, to }: Asked): string[] =>
+  from === Number.NEGATIVE_INFINITY && to === Number.POSITIVE_INFINITY
+    ? []
+    : [sayPart(hours[0] ?? Number.NaN, hours.at(-1) ?? Number.NaN)];
 
 const dataOf = ({ watch: _, ...figures }: AirFigures, { hours }: AirSeries) => ({
   ...figures,

@@ -1,6 +1,7 @@
+import { existsSync } from "node:fs";
 import { basename, extname } from "node:path";
 import type { Problem } from "../../../core/outcome/problem.ts";
-import { DOUBT_OPTIONS, sayDoubtOption } from "../../../core/say/damp.ts";
+import { DOUBT_OPTIONS, sayDoubtOption, sayFault } from "../../../core/say/damp.ts";
 import type { LoggerCorrections, LoggerImport } from "../../../edge/intake/loggers/logger-reading.ts";
 import { readLogger } from "../../../edge/intake/loggers/read-logger.ts";
 import { sayLoggerProblem } from "../../../edge/intake/loggers/say-loggers.ts";
@@ -123,6 +124,7 @@ export type FileRead =
   | { readonly ok: false; readonly path: string; readonly faults: readonly string[] };
 
 export async function readFile(path: string, corrections: LoggerCorrections): Promise<FileRead> {
+  if (!existsSync(path)) return { ok: false, path, faults: [sayFault("no-such-file", path)] };
   const outcome = await readLogger(path, corrections);
   if (!outcome.ok) return { ok: false, path, faults: outcome.problems.map(sayWithOption) };
   return {

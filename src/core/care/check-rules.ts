@@ -1,6 +1,7 @@
 import type { Facts } from "../items/facts.ts";
 import { truthOfRule } from "./evaluate.ts";
 import type { Consequence, Rule, RuleBook } from "./rule-book.ts";
+import { factsOf } from "./truth.ts";
 
 type FaultIn = (file: string, where: string, got: unknown, expected: string) => void;
 
@@ -82,9 +83,8 @@ function wrongExamples(book: RuleBook, rule: Rule, here: Here): void {
 }
 
 function unusedConditions(book: RuleBook): string[] {
-  const read = new Set([...book.rules, ...book.derivations, ...book.rests].flatMap(readsOf));
+  const read = new Set(
+    [...book.rules, ...book.derivations, ...book.rests].flatMap((each) => factsOf(each.when)),
+  );
   return book.derivations.map((each) => each.condition).filter((each) => !read.has(`cond.${each}`));
 }
-
-const readsOf = (each: { when: Rule["when"]; reads?: readonly string[] }): readonly string[] =>
-  each.reads ?? [];

@@ -141,19 +141,23 @@ export function sayAirVerdict(name: string, watch: MouldWatch): string {
   if (state === "quiet")
     return `No lamp is lit in ${named(name)}, and that is no all-clear: ${quietBecause(watch)}`;
   const why = airReason(watch);
-  if (state === "watch")
-    return stateNow === "watch"
+  if (airGrade(watch) === "watch") {
+    if (!watch.damp.isLit && state === "act")
+      return `Watch ${named(name)}, damp enough for mould for short spells: ${why}`;
+    return watch.damp.isLitNow
       ? `Watch ${named(name)}, it is damp now: ${why}`
       : `Watch ${named(name)}: ${why} At the end of the file it was drier.`;
-  if (isShort(watch)) return `${named(name)} was damp enough for mould for short spells: ${why}`;
+  }
   return stateNow === "act"
     ? `Mould can be growing in ${named(name)}: ${why}`
     : `Mould can have grown in ${named(name)}: ${why} At the end of the file it was drier.`;
 }
 
-/** No more than two days above the critical humidity in all, and no other lamp. */
-const isShort = ({ index, critical, damp }: MouldWatch): boolean =>
-  index.highest < 1 && !damp.isLit && critical.hours < 48;
+/** How urgent it is: as the watch has it, but for less than two days in all above the critical humidity without any growth, a watch.
+ *  Common practice, no source. */
+export const airGrade = (watch: MouldWatch): MouldWatch["state"] =>
+  watch.state === "act" && isShort(watch) ? "watch" : watch.state;
+const isShort = ({ index, critical }: MouldWatch): boolean => index.highest < 1 && critical.hours < 48;
 
 const quietBecause = ({ damp }: MouldWatch): string =>
   damp.longest
@@ -166,10 +170,11 @@ function airReason({ index, critical, damp, dose }: MouldWatch): string {
     return `the mould index reached ${index.highest.toFixed(1)} of 6; from 3 on growth is seen by eye${index.firstVisible === null ? "" : `, first about ${moment(index.firstVisible)}`}.`;
   if (index.highest >= 1)
     return `the mould index reached ${index.highest.toFixed(1)} of 6; from 1 on growth has begun, seen with a microscope.`;
-  if (critical.isLit && critical.longest)
-    return `it was damper than mould needs for ${duration(critical.hours)} in all, ${duration(critical.longest.hours)} at the longest (from ${moment(critical.longest.from)})${damp.isLit && damp.longest ? `, and at 65 % or more for ${duration(damp.longest.hours)} without a break` : ""}.`;
-  if (damp.isLit && damp.longest)
-    return `it stood at 65 % or more for ${duration(damp.longest.hours)} without a break from ${moment(damp.longest.from)}, long enough for the moulds of sized paper, leather and dirt.`;
+  const dampRun = damp.isLit && damp.longest ? duration(damp.longest.hours) : null;
+  if (critical.isLit && critical.longest && (critical.hours >= 48 || dampRun === null))
+    return `it was damper than mould needs for ${duration(critical.hours)} in all, ${duration(critical.longest.hours)} at the longest (from ${moment(critical.longest.from)})${dampRun === null ? "" : `, and at 65 % or more for ${dampRun} without a break`}.`;
+  if (dampRun !== null && damp.longest)
+    return `it stood at 65 % or more for ${dampRun} without a break from ${moment(damp.longest.from)}, long enough for the moulds of sized paper, leather and dirt${critical.isLit ? `, and was damper still for ${duration(critical.hours)} in all` : ""}.`;
   return `the dose model counts ${digits(dose.highest)} days of full damp; 17 are enough.`;
 }
 
@@ -303,8 +308,8 @@ export function airComparison(
 ): string[] {
   const cells = rows.map(({ name, watch, above65, knownHours, meanDamp, meanWarmth }) => [
     name,
-    STATE_WORDS[watch.state],
-    STATE_WORDS[watch.stateNow],
+    STATE_WORDS[airGrade(watch)],
+    STATE_WORDS[airGradeNow(watch)],
     knownHours > 0 ? percent(above65 / knownHours) : "-",
     watch.damp.longest === null ? "-" : duration(watch.damp.longest.hours),
     watch.index.highest.toFixed(1),
@@ -321,10 +326,14 @@ export function airComparison(
   return [`Side by side, the worst first.${worstFirst}`, line(heads), ...cells.map(line)];
 }
 
+/** At the end it is never graded above the whole. */
+const airGradeNow = (watch: MouldWatch): MouldWatch["state"] =>
+  watch.stateNow === "act" ? airGrade(watch) : watch.stateNow;
+
 const RANK: Readonly<Record<MouldWatch["state"], number>> = { act: 3, watch: 2, unknown: 1, quiet: 0 };
 /** For sorting, the worst first: state, then state at the end, index, and time above the critical humidity. */
 export const compareWatches = (a: MouldWatch, b: MouldWatch): number =>
-  RANK[b.state] - RANK[a.state] ||
+  RANK[airGrade(b)] - RANK[airGrade(a)] ||
   RANK[b.stateNow] - RANK[a.stateNow] ||
   b.index.highest - a.index.highest ||
   b.critical.hours - a.critical.hours ||
@@ -371,7 +380,8 @@ export const PLOT_WORDS = {
   index: "Mould index, 0 to 6",
   visible: "3 visible",
   begun: "1 begun",
-  time: "Time (local standard time of the logger)",
+  time: (from: number, to: number): string =>
+    `Time, ${moment(from)} to ${moment(to)} (local standard time of the logger)`,
 } as const;
 
 // ---------------------------------------------------------------------------------------------------- air-out

@@ -37,6 +37,13 @@ describe("leafward air", () => {
     expect((await said(air, await until(49))).flat).toContain("Watch 'bay'");
     expect((await said(air, await until(42))).flat).toContain("No lamp is lit in 'bay'");
   });
+  test("an hour above the critical humidity is watched, three days are acted on", async () => {
+    const until = (hours: number) => loggerFile("bay.csv", (at) => ({ T: 20, RH: at < hours ? 79 : 50 }));
+    expect((await said(air, await until(1))).flat).toContain(
+      "Watch 'bay', damp enough for mould for short spells",
+    );
+    expect((await said(air, await until(72))).flat).toContain("Mould can have grown in 'bay'");
+  });
   test("hours at 60 and 65 % are counted as they stand", async () => {
     const file = await loggerFile("bay.csv", (at) => ({ T: 20, RH: at < 10 ? 66 : at < 30 ? 62 : 50 }));
     const { above60, above65, knownHours } = (await answer(air, file)) as Record<string, number>;

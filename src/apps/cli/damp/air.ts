@@ -8,6 +8,7 @@ import {
   type AirFigures,
   airComparison,
   airFigures,
+  airGrade,
   compareWatches,
   moment,
   sayAirVerdict,
@@ -182,10 +183,15 @@ function watched(
   const section: Section = {
     understood: [...understood, ...partOf(series, asked), ...ofSurface],
     verdict: sayAirVerdict(name, watch),
-    todo: AIR_TODO[watch.state],
+    todo: AIR_TODO[airGrade(watch)],
     figures: airFigures(figures),
     cautions: cautionsOf(watch.cautions, CAUTIONS),
-    data: { place: name, watch: { ...watch, cautions: undefined }, ...dataOf(figures, series) },
+    data: {
+      place: name,
+      grade: airGrade(watch),
+      watch: { ...watch, cautions: undefined },
+      ...dataOf(figures, series),
+    },
   };
   return { name, series, watch, figures, section };
 }

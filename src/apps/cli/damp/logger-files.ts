@@ -109,7 +109,7 @@ function columnsFrom(given: Given): NonNullable<LoggerCorrections["columns"]> {
 
 /** Where a file came from, as people call it: its name without folder and ending. */
 export const placeName = (path: string): string => {
-  const name = basename(path);
+  const name = basename(path).replace(/\.gz$/i, "");
   return name.slice(0, name.length - extname(name).length) || name;
 };
 

@@ -47,7 +47,7 @@ export function drawPlot(of: {
     ...lampBands(track, x),
     ...indexPanel(track, x, ticks),
     ...ticks.map(({ at, label }) => text(x(at), AXIS + 20, label, 'text-anchor="middle"')),
-    text(LEFT + INNER / 2, AXIS + 44, PLOT_WORDS.time, 'text-anchor="middle"'),
+    text(LEFT + INNER / 2, AXIS + 44, PLOT_WORDS.time(from, to), 'text-anchor="middle"'),
     "</svg>",
     "",
   ].join("\n");

@@ -21,7 +21,7 @@ export function valueTicks(low: number, high: number): Tick[] {
 const HOUR = 3.6e6; // ms
 const MOST_TICKS = 9;
 const HOUR_STEPS = [1, 2, 3, 6, 12];
-const DAY_STEPS = [1, 2, 7, 14];
+const DAY_STEPS = [1, 2, 3, 7, 14];
 const MONTH_STEPS = [1, 2, 3, 6, 12, 24];
 
 /** Marks on hours, days, months or years, whichever leaves the axis readable. @param from, to hours since 1970-01-01 */

@@ -9,6 +9,15 @@ export const HELP = `leafward: takes a damaged collection safely through drying 
   npx leafward prove [folder]       prove the safety claims over every item the rules can tell apart
   npx leafward decide < case.json   decide one case and say why, as JSON
 
+  Damp, by published models; each has its own --help and --json:
+  npx leafward air <logger files>   is mould growing there: three lamps, what to do, a plot
+  npx leafward air-out <in> <out>   open the windows now or not
+  npx leafward dry                  how long until the bag reads dry, as a band
+  npx leafward gel                  how much gel, how often, and how much is too much
+  npx leafward mix                  wipes of a wanted strength, by weight and by volume
+  npx leafward clear-air            when to go in again after dusty work
+  npx leafward ward <folder> [item] each bag: release earned or what is missing, and from when to look
+
   --out <folder>       where plan and papers go (default: out/ and the campaign folder's name)
   --today yyyy-mm-dd   the morning to plan for (default: planFrom of campaign.json, or its start)
   --sheet A4|Letter    paper size

@@ -10,9 +10,9 @@ import {
   FINE,
   QUICK,
   type Surroundings,
-} from "../src/core/physics/drying.ts";
-import { bookPaper, closedBook, type DryingBody } from "../src/core/physics/drying-body.ts";
-import { GAB_ROWS } from "../src/core/physics/gab-isotherm.ts";
+} from "../src/core/physics/drying/drying.ts";
+import { bookPaper, closedBook, type DryingBody } from "../src/core/physics/drying/drying-body.ts";
+import { GAB_ROWS } from "../src/core/physics/sorption/gab-isotherm.ts";
 import { readyDate } from "../src/core/ward/ready-date.ts";
 import type { WardCase } from "../src/core/ward/ward-case.ts";
 

@@ -4,7 +4,7 @@ import { existsSync, mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { cpus, tmpdir } from "node:os";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
-import { type MouldWatch, watchMould } from "../src/core/physics/mould-watch.ts";
+import { type MouldWatch, watchMould } from "../src/core/physics/mould/mould-watch.ts";
 import { dampStore, READINGS, type StoreSeries } from "./damp-store.ts";
 
 const REPEATS = 7;

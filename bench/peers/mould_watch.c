@@ -1,4 +1,4 @@
-/* The mould watch in plain C, for comparison: the same three lamps, dose, gap rule and outputs as src/core/physics/mould-watch.ts.
+/* The mould watch in plain C, for comparison: the same three lamps, dose, gap rule and outputs as src/core/physics/mould/mould-watch.ts.
  *
  *   cc -O3 -o mould_watch mould_watch.c -lm && ./mould_watch readings.bin 5
  *

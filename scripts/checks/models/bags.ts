@@ -11,7 +11,7 @@ import {
   relHumFromAirExchange,
   relHumFromHourlyExchange,
   transmissionFromThickness,
-} from "../../../src/core/physics/bags.ts";
+} from "../../../src/core/physics/bags/bags.ts";
 import { type CheckModels, type Inputs, num } from "../model.ts";
 
 function filmOf({ polymer }: Inputs): Film {

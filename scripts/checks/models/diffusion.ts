@@ -1,4 +1,9 @@
 import {
+  satVapourPressure,
+  vapourPressureFromRelHum,
+  wetBulbFromRelHum,
+} from "../../../src/core/physics/air/moist-air.ts";
+import {
   airPermeability,
   biotRoots,
   brickChange,
@@ -11,16 +16,11 @@ import {
   planeSheetChange,
   planeSheetChangeBehindFilm,
   wetSurfaceRate,
-} from "../../../src/core/physics/diffusion.ts";
-import { dryingCourse } from "../../../src/core/physics/drying.ts";
-import type { DryingBody } from "../../../src/core/physics/drying-body.ts";
-import { DRYING_FACTS } from "../../../src/core/physics/drying-facts.ts";
-import {
-  satVapourPressure,
-  vapourPressureFromRelHum,
-  wetBulbFromRelHum,
-} from "../../../src/core/physics/moist-air.ts";
-import { ISOTHERMS } from "../../../src/core/physics/sorption.ts";
+} from "../../../src/core/physics/drying/diffusion.ts";
+import { dryingCourse } from "../../../src/core/physics/drying/drying.ts";
+import type { DryingBody } from "../../../src/core/physics/drying/drying-body.ts";
+import { DRYING_FACTS } from "../../../src/core/physics/drying/drying-facts.ts";
+import { ISOTHERMS } from "../../../src/core/physics/sorption/sorption.ts";
 import { type CheckModels, type Inputs, num } from "../model.ts";
 
 /** Every day of a year: a row may ask for any. */

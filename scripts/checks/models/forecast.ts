@@ -1,4 +1,4 @@
-import { dehumidifierCapacity, ventilationLoad } from "../../../src/core/physics/room-load.ts";
+import { dehumidifierCapacity, ventilationLoad } from "../../../src/core/physics/rooms/room-load.ts";
 import {
   aitkenAsymptote,
   diffusivityFromTail,

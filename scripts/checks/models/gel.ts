@@ -1,10 +1,11 @@
+import { satVapourPressure } from "../../../src/core/physics/air/moist-air.ts";
 import {
   caseGelDensityFrom,
   dinUnitsFrom,
   gramsPerUnitFrom,
   UNITS_BY_SIZE,
-} from "../../../src/core/physics/desiccant-units.ts";
-import { relHumFromGel } from "../../../src/core/physics/gel-in-bag.ts";
+} from "../../../src/core/physics/bags/desiccant-units.ts";
+import { relHumFromGel } from "../../../src/core/physics/bags/gel-in-bag.ts";
 import {
   type Branch,
   DUBININ_ROWS,
@@ -15,10 +16,9 @@ import {
   MEASURED_GEL,
   secondGelContentFromVapourPressure,
   tothContentFromVapourPressure,
-} from "../../../src/core/physics/gel-isotherms.ts";
-import { gelMassFromRelHum } from "../../../src/core/physics/gel-plan.ts";
-import { satVapourPressure } from "../../../src/core/physics/moist-air.ts";
-import { ISOTHERMS } from "../../../src/core/physics/sorption.ts";
+} from "../../../src/core/physics/bags/gel-isotherms.ts";
+import { gelMassFromRelHum } from "../../../src/core/physics/bags/gel-plan.ts";
+import { ISOTHERMS } from "../../../src/core/physics/sorption/sorption.ts";
 import { type CheckModels, type Inputs, num } from "../model.ts";
 
 const relHum = (inputs: Inputs): number => num(inputs, "rhPct") / 100;

@@ -1,4 +1,4 @@
-import * as air from "../../../src/core/physics/moist-air.ts";
+import * as air from "../../../src/core/physics/air/moist-air.ts";
 import { type CheckModels, num } from "../model.ts";
 
 const PERCENT = 0.01;

@@ -1,5 +1,5 @@
-import * as growth from "../../../src/core/physics/mould-growth.ts";
-import * as limits from "../../../src/core/physics/mould-limits.ts";
+import * as growth from "../../../src/core/physics/mould/mould-growth.ts";
+import * as limits from "../../../src/core/physics/mould/mould-limits.ts";
 import { type CheckModels, type Inputs, num } from "../model.ts";
 import { entryNamed } from "../named.ts";
 

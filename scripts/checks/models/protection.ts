@@ -8,7 +8,7 @@ import {
   timeLimitsFrom,
   vacuumFrom,
   wearMinutesFrom,
-} from "../../../src/core/physics/protection.ts";
+} from "../../../src/core/physics/people/protection.ts";
 import { readPublished } from "../../../src/edge/published.ts";
 import { type CheckModels, type Inputs, num } from "../model.ts";
 

@@ -1,5 +1,3 @@
-import { ethanolMassFromVolume } from "../../../src/core/physics/ethanol-amounts.ts";
-import { DESIGN_LIMIT } from "../../../src/core/physics/exposure-limits.ts";
 import {
   airChangesFromPurifier,
   clearanceMinutesFrom,
@@ -11,7 +9,9 @@ import {
   slipFromDiameter,
   stillAirHoursFrom,
   vapourFromSteadyUse,
-} from "../../../src/core/physics/room-air.ts";
+} from "../../../src/core/physics/rooms/room-air.ts";
+import { ethanolMassFromVolume } from "../../../src/core/physics/solutions/ethanol-amounts.ts";
+import { DESIGN_LIMIT } from "../../../src/core/physics/solutions/exposure-limits.ts";
 import { type CheckModels, type Inputs, num } from "../model.ts";
 
 const orElse = (inputs: Inputs, name: string, usual: number): number =>

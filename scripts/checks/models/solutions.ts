@@ -3,26 +3,29 @@ import {
   densityFromVolumeFraction,
   massFractionFromVolumeFraction,
   volumeFractionFromMassFraction,
-} from "../../../src/core/physics/ethanol-density.ts";
+} from "../../../src/core/physics/solutions/ethanol-density.ts";
 import {
   FLAMMABILITY,
   type FlashPoints,
   flashPointFromMassFraction,
   flashPointFromTable,
   flashPointFromVolumeFraction,
-} from "../../../src/core/physics/ethanol-fire.ts";
+} from "../../../src/core/physics/solutions/ethanol-fire.ts";
 import {
   mixtureFromVolumes,
   recipeFrom,
   waterFromStockVolume,
-} from "../../../src/core/physics/ethanol-recipe.ts";
+} from "../../../src/core/physics/solutions/ethanol-recipe.ts";
 import {
   ethanolSatPressure,
   milligramsFromPpm,
   vapourFromVolumeFraction,
   waterSatPressureByAntoine,
-} from "../../../src/core/physics/ethanol-vapour.ts";
-import { type ExposureLimit, exposureLimitFrom } from "../../../src/core/physics/exposure-limits.ts";
+} from "../../../src/core/physics/solutions/ethanol-vapour.ts";
+import {
+  type ExposureLimit,
+  exposureLimitFrom,
+} from "../../../src/core/physics/solutions/exposure-limits.ts";
 import { readPublished } from "../../../src/edge/published.ts";
 import { type CheckModels, type Inputs, num } from "../model.ts";
 

@@ -1,13 +1,20 @@
-import { GAB_ROWS, moistureContentFromGab, relHumFromGab } from "../../../src/core/physics/gab-isotherm.ts";
-import { relHumFromSalt } from "../../../src/core/physics/hygrometer-salts.ts";
-import { type MonotoneCurve, monotoneCurve } from "../../../src/core/physics/monotone-curve.ts";
+import { relHumFromSalt } from "../../../src/core/physics/air/hygrometer-salts.ts";
+import {
+  GAB_ROWS,
+  moistureContentFromGab,
+  relHumFromGab,
+} from "../../../src/core/physics/sorption/gab-isotherm.ts";
+import { type MonotoneCurve, monotoneCurve } from "../../../src/core/physics/sorption/monotone-curve.ts";
 import {
   hendersonMoistureContentFromRelHum,
   pulpGabFromDryBulb,
-} from "../../../src/core/physics/pulp-isotherm.ts";
-import { ISOTHERMS } from "../../../src/core/physics/sorption.ts";
-import { type RegainRow, tableIsotherm } from "../../../src/core/physics/table-isotherm.ts";
-import { relHumFromWarming, woodMoistureContentFromRelHum } from "../../../src/core/physics/wood-isotherm.ts";
+} from "../../../src/core/physics/sorption/pulp-isotherm.ts";
+import { ISOTHERMS } from "../../../src/core/physics/sorption/sorption.ts";
+import { type RegainRow, tableIsotherm } from "../../../src/core/physics/sorption/table-isotherm.ts";
+import {
+  relHumFromWarming,
+  woodMoistureContentFromRelHum,
+} from "../../../src/core/physics/sorption/wood-isotherm.ts";
 import { readPublished } from "../../../src/edge/published.ts";
 import { type CheckModels, type Inputs, num } from "../model.ts";
 

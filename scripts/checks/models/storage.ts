@@ -3,7 +3,7 @@ import {
   lifeFromClimate,
   permanenceRatio,
   type StorageBand,
-} from "../../../src/core/physics/storage.ts";
+} from "../../../src/core/physics/rooms/storage.ts";
 import { readPublished } from "../../../src/edge/published.ts";
 import { type CheckModels, num } from "../model.ts";
 import { entryNamed } from "../named.ts";

@@ -2,8 +2,8 @@
  * What the damp commands say: air, air-out, dry, gel, mix, clear-air. Figures go in as the physics has them (fractions, °C, hours, kg)
  * and come out with their units, rounded as coarsely as they are known.
  */
-import type { AiringAdvice, AiringHours } from "../physics/airing.ts";
-import type { MouldWatch } from "../physics/mould-watch.ts";
+import type { AiringAdvice, AiringHours } from "../physics/air/airing.ts";
+import type { MouldWatch } from "../physics/mould/mould-watch.ts";
 import type { OutOfRange } from "../physics/out-of-range.ts";
 
 // ---------------------------------------------------------------------------------------------------- numbers

@@ -1,6 +1,6 @@
-import { type DryingPrecision, DryingRun, QUICK } from "../physics/drying.ts";
-import type { DryingCaution } from "../physics/drying-body.ts";
-import type { SorptionCaution } from "../physics/isotherm.ts";
+import { type DryingPrecision, DryingRun, QUICK } from "../physics/drying/drying.ts";
+import type { DryingCaution } from "../physics/drying/drying-body.ts";
+import type { SorptionCaution } from "../physics/sorption/isotherm.ts";
 import { type BagReading, RELEASE, type Weighing } from "./bag-state.ts";
 import { gridOf, MOST_START } from "./ready-runs.ts";
 import { type Band, bandOf, type Weighed, weigh } from "./ready-weights.ts";

@@ -1,5 +1,5 @@
-import { filmFromHeatTransfer, STILL_AIR_HEAT_TRANSFER } from "../physics/diffusion.ts";
-import { type DryingPrecision, DryingRun } from "../physics/drying.ts";
+import { filmFromHeatTransfer, STILL_AIR_HEAT_TRANSFER } from "../physics/drying/diffusion.ts";
+import { type DryingPrecision, DryingRun } from "../physics/drying/drying.ts";
 import { type BagReading, RELEASE, USUAL_READER_ERROR } from "./bag-state.ts";
 import { type Observation, type Seen, stagesOf, type WardCase, type WardStage } from "./ward-case.ts";
 

@@ -1,5 +1,5 @@
-import type { Surroundings } from "../physics/drying.ts";
-import type { DryingBody } from "../physics/drying-body.ts";
+import type { Surroundings } from "../physics/drying/drying.ts";
+import type { DryingBody } from "../physics/drying/drying-body.ts";
 import type { BagReading, Weighing } from "./bag-state.ts";
 
 /* One item in the Ward: what it is, what it lay in, what reader and scale showed. Hours from any fixed moment. */

@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { dry } from "../../../src/apps/cli/damp/dry.ts";
-import { dryingCourse } from "../../../src/core/physics/drying.ts";
-import { bookPaper, closedBook } from "../../../src/core/physics/drying-body.ts";
+import { dryingCourse } from "../../../src/core/physics/drying/drying.ts";
+import { bookPaper, closedBook } from "../../../src/core/physics/drying/drying-body.ts";
 import { answer, said } from "./said.ts";
 
 const BOOK = "--what book --size 300x220x45 --temp 26";

@@ -1,6 +1,11 @@
 import { describe, expect, test } from "vitest";
-import { DryingRun, FINE, type Surroundings } from "../../../src/core/physics/drying.ts";
-import { bookPaper, closedBook, type DryingBody, fannedBook } from "../../../src/core/physics/drying-body.ts";
+import { DryingRun, FINE, type Surroundings } from "../../../src/core/physics/drying/drying.ts";
+import {
+  bookPaper,
+  closedBook,
+  type DryingBody,
+  fannedBook,
+} from "../../../src/core/physics/drying/drying-body.ts";
 import { seeded } from "../../../src/core/plan/chance.ts";
 import { CAUTIONS, NO_DATE } from "../../../src/core/say/cautions/ward.ts";
 import type { BagReading, Weighing } from "../../../src/core/ward/bag-state.ts";

@@ -4,8 +4,8 @@ import {
   type AirReadings,
   airingAdvice,
   airingHours,
-} from "../../../core/physics/airing.ts";
-import { humidityRatioFromRelHum } from "../../../core/physics/moist-air.ts";
+} from "../../../core/physics/air/airing.ts";
+import { humidityRatioFromRelHum } from "../../../core/physics/air/moist-air.ts";
 import { CAUTIONS } from "../../../core/say/cautions/storage.ts";
 import {
   AIRING_CAUTIONS,

@@ -1,7 +1,7 @@
 import { writeFile } from "node:fs/promises";
 import { dirname, extname, join } from "node:path";
-import { GROWTH_CLASSES, type GrowthClassName } from "../../../core/physics/mould-growth.ts";
-import { type MouldWatch, watchMould } from "../../../core/physics/mould-watch.ts";
+import { GROWTH_CLASSES, type GrowthClassName } from "../../../core/physics/mould/mould-growth.ts";
+import { type MouldWatch, watchMould } from "../../../core/physics/mould/mould-watch.ts";
 import { CAUTIONS } from "../../../core/say/cautions/mould.ts";
 import {
   AIR_TODO,

@@ -1,4 +1,4 @@
-import { reentryWaitFrom, USUAL_MIXING } from "../../../core/physics/room-air.ts";
+import { reentryWaitFrom, USUAL_MIXING } from "../../../core/physics/rooms/room-air.ts";
 import { CAUTIONS as ROOM_AIR } from "../../../core/say/cautions/room-air.ts";
 import { CLEAR_CAUTIONS, CLEAR_TODO, clearFigures, sayClearVerdict } from "../../../core/say/damp.ts";
 import type { Given } from "./given.ts";

@@ -1,4 +1,4 @@
-import type { Enclosure } from "../../../core/physics/bags.ts";
+import type { Enclosure } from "../../../core/physics/bags/bags.ts";
 
 /* A closed bag as the commands suppose it where nothing more is told. */
 

@@ -8,8 +8,8 @@ import {
   leatherBoard,
   looseLeaves,
   type Stuff,
-} from "../../../core/physics/drying-body.ts";
-import { ISOTHERMS } from "../../../core/physics/sorption.ts";
+} from "../../../core/physics/drying/drying-body.ts";
+import { ISOTHERMS } from "../../../core/physics/sorption/sorption.ts";
 import { DRY_KINDS, type DryCase, type DryKind, sayFault } from "../../../core/say/damp.ts";
 import type { Given } from "./given.ts";
 import { lengthsFrom, MEASURES } from "./quantity.ts";

@@ -1,5 +1,5 @@
-import type { Surroundings } from "../../../core/physics/drying.ts";
-import type { DryingBody } from "../../../core/physics/drying-body.ts";
+import type { Surroundings } from "../../../core/physics/drying/drying.ts";
+import type { DryingBody } from "../../../core/physics/drying/drying-body.ts";
 import { CAUTIONS, NO_DATE } from "../../../core/say/cautions/ward.ts";
 import {
   DRY_TODO,

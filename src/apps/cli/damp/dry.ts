@@ -1,19 +1,23 @@
-import { type Enclosure, LDPE_PERMEABILITY, permeanceFromPermeability } from "../../../core/physics/bags.ts";
+import {
+  type Enclosure,
+  LDPE_PERMEABILITY,
+  permeanceFromPermeability,
+} from "../../../core/physics/bags/bags.ts";
+import { relHumFromGelContent } from "../../../core/physics/bags/gel-isotherms.ts";
 import {
   dryingCourse,
   hoursUntilRelHum,
   leakFromEnclosure,
   QUICK,
   type Surroundings,
-} from "../../../core/physics/drying.ts";
-import type { DryingBody } from "../../../core/physics/drying-body.ts";
-import { relHumFromGelContent } from "../../../core/physics/gel.ts";
+} from "../../../core/physics/drying/drying.ts";
+import type { DryingBody } from "../../../core/physics/drying/drying-body.ts";
 import {
   criticalRelHum,
   DAMP_HOURS,
   DAMP_RELHUM,
   PARABOLA_RANGE,
-} from "../../../core/physics/mould-limits.ts";
+} from "../../../core/physics/mould/mould-limits.ts";
 import { CAUTIONS } from "../../../core/say/cautions/ward.ts";
 import {
   DRY_TODO,

@@ -1,20 +1,17 @@
-import { LDPE_PERMEABILITY, leakMass, permeanceFromPermeability } from "../../../core/physics/bags.ts";
+import { absHumidityFromRelHum } from "../../../core/physics/air/moist-air.ts";
+import { LDPE_PERMEABILITY, leakMass, permeanceFromPermeability } from "../../../core/physics/bags/bags.ts";
+import { DIN_FINAL_RELHUM, dinUnitsFrom } from "../../../core/physics/bags/desiccant-units.ts";
+import { type GelCaution } from "../../../core/physics/bags/gel-caution.ts";
+import { type Bag, GEL_DRY_BULB, relHumFromGel } from "../../../core/physics/bags/gel-in-bag.ts";
 import {
-  type Bag,
   conditionedGelContent,
-  DIN_FINAL_RELHUM,
-  dinUnitsFrom,
   FLOOR_RELHUM,
-  GEL_DRY_BULB,
-  type GelCaution,
   type GelPlan,
   gelPlan,
   packetsFrom,
-  regenerationFor,
-  relHumFromGel,
-} from "../../../core/physics/gel.ts";
-import { absHumidityFromRelHum } from "../../../core/physics/moist-air.ts";
-import { ISOTHERMS, type SorbentMaterial } from "../../../core/physics/sorption.ts";
+} from "../../../core/physics/bags/gel-plan.ts";
+import { regenerationFor } from "../../../core/physics/bags/gel-regeneration.ts";
+import { ISOTHERMS, type SorbentMaterial } from "../../../core/physics/sorption/sorption.ts";
 import { CAUTIONS as BAGS } from "../../../core/say/cautions/bags.ts";
 import { CAUTIONS as DRYING } from "../../../core/say/cautions/drying.ts";
 import { CAUTIONS as GEL } from "../../../core/say/cautions/gel.ts";

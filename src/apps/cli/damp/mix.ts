@@ -4,19 +4,21 @@ import {
   mostSolutionPerHour,
   type Room,
   USUAL_MIXING,
-} from "../../../core/physics/room-air.ts";
+} from "../../../core/physics/rooms/room-air.ts";
+import { weightFromVolume } from "../../../core/physics/solutions/ethanol-amounts.ts";
 import {
-  DESIGN_LIMIT,
   flashPointFromVolumeFraction,
   handlingCautions,
   MOST_LITRES,
+  transportClassFrom,
+} from "../../../core/physics/solutions/ethanol-fire.ts";
+import {
   type Recipe,
   recipeFrom,
-  transportClassFrom,
-  vapourFromVolumeFraction,
   WIPE_MILLILITRES_PER_SQUARE_METRE,
-  weightFromVolume,
-} from "../../../core/physics/solutions.ts";
+} from "../../../core/physics/solutions/ethanol-recipe.ts";
+import { vapourFromVolumeFraction } from "../../../core/physics/solutions/ethanol-vapour.ts";
+import { DESIGN_LIMIT } from "../../../core/physics/solutions/exposure-limits.ts";
 import { CAUTIONS as ROOM_AIR } from "../../../core/say/cautions/room-air.ts";
 import { CAUTIONS as SOLUTIONS } from "../../../core/say/cautions/solutions.ts";
 import {

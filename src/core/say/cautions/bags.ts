@@ -1,4 +1,4 @@
-import type { BagCaution } from "../../physics/bags.ts";
+import type { BagCaution } from "../../physics/bags/bags.ts";
 
 /** One plain sentence for each caution that travels with a figure about films, bags and boxes. */
 export const CAUTIONS: Readonly<Record<BagCaution, string>> = {

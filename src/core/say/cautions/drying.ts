@@ -1,5 +1,5 @@
-import type { DryingCaution } from "../../physics/drying-body.ts";
-import type { RoomLoadCaution } from "../../physics/room-load.ts";
+import type { DryingCaution } from "../../physics/drying/drying-body.ts";
+import type { RoomLoadCaution } from "../../physics/rooms/room-load.ts";
 
 /** One plain sentence for each caution that travels with a drying time or the load of a drying room. */
 export const CAUTIONS: Readonly<Record<DryingCaution | RoomLoadCaution, string>> = {

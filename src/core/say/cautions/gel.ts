@@ -1,4 +1,4 @@
-import type { GelCaution } from "../../physics/gel-caution.ts";
+import type { GelCaution } from "../../physics/bags/gel-caution.ts";
 
 /** One plain sentence for each caution that travels with a figure about silica gel. */
 export const CAUTIONS: Readonly<Record<GelCaution, string>> = {

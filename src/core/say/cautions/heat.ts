@@ -1,4 +1,4 @@
-import type { HeatCaution } from "../../physics/heat.ts";
+import type { HeatCaution } from "../../physics/people/heat.ts";
 
 /** What a person must know beside a heat outlook, one sentence a code. */
 export const CAUTIONS: Readonly<Record<HeatCaution, string>> = {

@@ -1,4 +1,4 @@
-import type { WatchCaution } from "../../physics/mould-watch.ts";
+import type { WatchCaution } from "../../physics/mould/mould-watch.ts";
 
 /** What a person must know beside the mould watch, one sentence a code. */
 export const CAUTIONS: Readonly<Record<WatchCaution, string>> = {

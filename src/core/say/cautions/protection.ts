@@ -1,4 +1,4 @@
-import type { ProtectionCaution } from "../../physics/protection.ts";
+import type { ProtectionCaution } from "../../physics/people/protection.ts";
 
 /** One plain sentence for each caution that travels with a fact about protection. */
 export const CAUTIONS: Readonly<Record<ProtectionCaution, string>> = {

@@ -1,4 +1,4 @@
-import type { RoomAirCaution } from "../../physics/room-air.ts";
+import type { RoomAirCaution } from "../../physics/rooms/room-air.ts";
 
 /** One plain sentence for each caution that travels with a figure about the air of a room. */
 export const CAUTIONS: Readonly<Record<RoomAirCaution, string>> = {

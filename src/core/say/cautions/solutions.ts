@@ -1,4 +1,4 @@
-import type { SolutionCaution } from "../../physics/solution-caution.ts";
+import type { SolutionCaution } from "../../physics/solutions/solution-caution.ts";
 
 /** One plain sentence for each caution that travels with a figure about ethanol and water. */
 export const CAUTIONS: Readonly<Record<SolutionCaution, string>> = {

@@ -1,4 +1,4 @@
-import type { SorptionCaution } from "../../physics/isotherm.ts";
+import type { SorptionCaution } from "../../physics/sorption/isotherm.ts";
 
 /** One plain sentence for each caution that travels with a figure made from a sorption curve. */
 export const CAUTIONS: Readonly<Record<SorptionCaution, string>> = {

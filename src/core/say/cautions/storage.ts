@@ -1,5 +1,5 @@
-import type { AiringCaution } from "../../physics/airing.ts";
-import type { StorageCaution } from "../../physics/storage.ts";
+import type { AiringCaution } from "../../physics/air/airing.ts";
+import type { StorageCaution } from "../../physics/rooms/storage.ts";
 
 /** What a person must know beside a store's figures and the advice on airing, one sentence a code. */
 export const CAUTIONS: Readonly<Record<StorageCaution | AiringCaution, string>> = {

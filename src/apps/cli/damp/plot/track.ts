@@ -3,14 +3,14 @@ import {
   type Growth,
   type GrowthClassName,
   growthAfter,
-} from "../../../../core/physics/mould-growth.ts";
+} from "../../../../core/physics/mould/mould-growth.ts";
 import {
   criticalRelHum,
   DAMP_HOURS,
   DAMP_RELHUM,
   PARABOLA_RANGE,
-} from "../../../../core/physics/mould-limits.ts";
-import { LONGEST_STEP, USUAL_RULES } from "../../../../core/physics/mould-watch.ts";
+} from "../../../../core/physics/mould/mould-limits.ts";
+import { LONGEST_STEP, USUAL_RULES } from "../../../../core/physics/mould/mould-watch.ts";
 import { type AirSeries, judgedRelHum } from "../air-series.ts";
 
 /* The mould watch along its way, for drawing: index and lamps at every reading, by the same limits as the watch. */

@@ -90,6 +90,7 @@ export function makeCampaign({ items, people, weeks, seed }: CampaignSize): Camp
       { store: "boxes", day: addDays(START, 60), quantity: 400 },
     ],
     sessions: [],
+    ward: [],
     climate: [],
   };
 }

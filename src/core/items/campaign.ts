@@ -133,6 +133,22 @@ export interface Session {
   readonly exposed: boolean;
 }
 
+/** What was written down about a bag in the Ward. */
+export const WARD_ACTS = ["closed", "opened", "gel in", "gel out", "read", "weighed"] as const;
+export type WardAct = (typeof WARD_ACTS)[number];
+
+export interface WardNote {
+  readonly item: string;
+  readonly day: Day;
+  /** Minutes after midnight; noon where no time was written. */
+  readonly minute: number;
+  readonly what: WardAct;
+  /** `closed`: litres of the bag; `gel in`, `gel out`, `weighed`: grams; `read`: relative humidity as a fraction. */
+  readonly value?: number;
+  /** °C beside the reader. */
+  readonly dryBulb?: number;
+}
+
 export interface ClimateReading {
   /** ISO 8601 local time without zone. */
   readonly at: string;
@@ -172,5 +188,6 @@ export interface Campaign {
   readonly stores: readonly Store[];
   readonly deliveries: readonly Delivery[];
   readonly sessions: readonly Session[];
+  readonly ward: readonly WardNote[];
   readonly climate: readonly ClimateSeries[];
 }

@@ -9,6 +9,7 @@ import type { partsTable } from "./tables/parts.ts";
 import type { peopleTable } from "./tables/people.ts";
 import type { sessionsTable } from "./tables/sessions.ts";
 import type { storesTable } from "./tables/stores.ts";
+import type { wardTable } from "./tables/ward.ts";
 
 type Read<T> = T extends Table<infer C> ? TableRead<C> : never;
 
@@ -22,6 +23,7 @@ export interface CampaignTables {
   readonly stores: Read<typeof storesTable>;
   readonly deliveries: Read<typeof deliveriesTable>;
   readonly sessions: Read<typeof sessionsTable>;
+  readonly ward: Read<typeof wardTable>;
 }
 
 /** Things built from rows, how many rows went into them, and what stood in the way. */

@@ -14,7 +14,7 @@ export interface OpenTables {
   readonly problems: readonly Problem[];
 }
 
-/** What a missing table means: `stop` where nothing can be planned without it; sessions may be missing without a word. */
+/** What a missing table means: `stop` where nothing can be planned without it; sessions and the Ward log may be missing without a word. */
 const WITHOUT: Readonly<Record<string, readonly [Severity, string]>> = {
   items: ["stop", "Add items.csv, or a workbook with a sheet called items."],
   people: ["stop", "Add people.csv: who works, and whether mould work may be given."],

@@ -9,6 +9,7 @@ import { isOutside, outside } from "./build/outside.ts";
 import { buildPeople } from "./build/people.ts";
 import { buildSessions } from "./build/sessions.ts";
 import { buildDeliveries, buildStores } from "./build/stores.ts";
+import { buildWard } from "./build/ward.ts";
 import { checkCampaign } from "./campaign-checks.ts";
 import { CAMPAIGN_FILE, type CampaignFile, campaignFileFrom } from "./campaign-file.ts";
 import type { CampaignTables } from "./campaign-tables.ts";
@@ -27,6 +28,7 @@ import { partsTable } from "./tables/parts.ts";
 import { peopleTable } from "./tables/people.ts";
 import { sessionsTable } from "./tables/sessions.ts";
 import { storesTable } from "./tables/stores.ts";
+import { wardTable } from "./tables/ward.ts";
 
 export type Counts = Readonly<Record<string, { readonly rows: number; readonly used: number }>>;
 
@@ -83,6 +85,7 @@ async function readTables(
     stores: await read(storesTable),
     deliveries: await read(deliveriesTable),
     sessions: await read(sessionsTable),
+    ward: await read(wardTable),
   };
   if (tables.items.problems.some(({ code }) => code === "no-headings"))
     return unusable([...before, ...tables.items.problems]);
@@ -138,6 +141,7 @@ function assemble(
   const stores = buildStores(tables.stores);
   const deliveries = buildDeliveries(tables.deliveries, stores.names);
   const sessions = buildSessions(tables.sessions, { items: items.itemNames, people: people.names, planFrom });
+  const ward = buildWard(tables.ward, items.itemNames);
   const built = {
     items: items.items,
     parts: items.parts,
@@ -147,6 +151,7 @@ function assemble(
     stores,
     deliveries,
     sessions,
+    ward,
   };
   const campaign: Campaign = {
     ...{ name, place, start, end, planFrom, wardLitres, stations, limits },
@@ -157,6 +162,7 @@ function assemble(
     stores: stores.values,
     deliveries: deliveries.values,
     sessions: sessions.values,
+    ward: ward.values,
     climate: climate.series,
   };
   const counts: Record<string, { rows: number; used: number }> = {};

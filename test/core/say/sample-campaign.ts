@@ -174,6 +174,7 @@ export const campaignOf = (samples: readonly Sample[], changes: Partial<Campaign
   stores: [],
   deliveries: [],
   sessions: [],
+  ward: [],
   climate: [],
   ...changes,
 });

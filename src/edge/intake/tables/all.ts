@@ -7,6 +7,7 @@ import { partsTable } from "./parts.ts";
 import { peopleTable } from "./people.ts";
 import { sessionsTable } from "./sessions.ts";
 import { storesTable } from "./stores.ts";
+import { wardTable } from "./ward.ts";
 
 /** The tables of a campaign, in the order they are read and listed. */
 export const allTables: readonly Table[] = [
@@ -18,4 +19,5 @@ export const allTables: readonly Table[] = [
   storesTable,
   deliveriesTable,
   sessionsTable,
+  wardTable,
 ];

@@ -8,6 +8,7 @@ import { makePlan } from "../../core/plan/make-plan.ts";
 import type { Plan } from "../../core/plan/plan.ts";
 import { projectStores } from "../../core/stores/orders.ts";
 import type { Day } from "../../core/units/day.ts";
+import { forecastsOf, withForecasts } from "../../core/ward/forecast.ts";
 import { readCampaignFolder } from "../../edge/intake/read-campaign.ts";
 import { readPublished } from "../../edge/published.ts";
 import { ruleBookOf } from "../../edge/rule-book.ts";
@@ -36,7 +37,8 @@ export async function planFolder(
   progress(`Deciding care for ${campaign.items.length} items …`);
   const norms = loadNorms(readPublished("norms.json"));
   const care = careOfCampaign(book.value, campaign);
-  const routes = care.map((each) => routeOf(norms, each));
+  const byNorms = care.map((each) => routeOf(norms, each));
+  const routes = withForecasts(byNorms, forecastsOf(campaign, byNorms), campaign.planFrom);
   progress("Planning …");
   const solver = startSolver();
   try {

@@ -2,7 +2,7 @@ import type { Band, Route } from "../care/care.ts";
 import type { Norms } from "../care/norms.ts";
 import type { Act, Campaign, Item, Person, StationKind } from "../items/campaign.ts";
 import { addDays, type Day, daysBetween, weekdayOf } from "../units/day.ts";
-import { KINDS, kindOf } from "./work.ts";
+import { expected, KINDS, kindOf } from "./work.ts";
 
 /** One step of a job, with minutes as a band and what it draws from the stores. */
 export interface Task {
@@ -22,6 +22,8 @@ export interface Job {
   readonly tasks: readonly Task[];
   /** First day it can be worked on, as a day index of the plan. */
   readonly ready: number;
+  /** It lies in the Ward already: `ready` is when its wait is expected to end. */
+  readonly inWard: boolean;
   readonly weight: number;
   readonly due: number | null;
 }
@@ -140,6 +142,8 @@ function jobsOf(
     const item = byItem.get(route.item);
     if (!item || route.destiny !== "route" || route.steps.length === 0) continue;
     const must = item.priority === "must" ? 4 : 1;
+    const arrived = item.arrives ? Math.max(0, daysBetween(campaign.planFrom, item.arrives) + 1) : 0;
+    const inWard = route.steps[0]?.act === "release" && route.wardDays !== null;
     jobs.push({
       item,
       route,
@@ -151,7 +155,8 @@ function jobsOf(
         dirt: step.dirt,
         uses: usesOf(step.uses),
       })),
-      ready: item.arrives ? Math.max(0, daysBetween(campaign.planFrom, item.arrives) + 1) : 0,
+      ready: inWard ? Math.max(arrived, Math.ceil(expected(route.wardDays as Band))) : arrived,
+      inWard,
       weight: must * (route.conditions.some((each) => URGENT.has(each)) ? 2 : 1),
       due: item.due ? daysBetween(campaign.planFrom, item.due) : null,
     });

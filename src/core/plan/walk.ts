@@ -95,7 +95,8 @@ class Walker {
       owner: -1,
       ends: new Int32Array(job.tasks.length).fill(-1),
     }));
-    for (const open of this.opens) this.next(open, open.job.ready);
+    for (const open of this.opens)
+      this.next(open, open.job.inWard ? this.fortune.wardDays(open.job) : open.job.ready);
   }
 
   run(): Walk {

@@ -1,4 +1,4 @@
-import type { ClimateSeries } from "../src/core/physics/mould/mould-watch.ts";
+import type { ClimateSeries } from "../src/core/physics/mould/climate-series.ts";
 import { seeded } from "../src/core/plan/chance.ts";
 
 /** Readings of one logger: five years, one every five minutes. */

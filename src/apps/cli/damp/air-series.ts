@@ -1,5 +1,5 @@
 import { relHumAtSurface } from "../../../core/physics/air/moist-air.ts";
-import { type ClimateSeries, LONGEST_STEP } from "../../../core/physics/mould/mould-watch.ts";
+import { type ClimateSeries, LONGEST_STEP } from "../../../core/physics/mould/climate-series.ts";
 import type { ReadingSeries } from "../../../edge/intake/loggers/logger-reading.ts";
 
 /* The readings of one place as mould is judged by them, and plain counts over them. Moments are hours since 1970-01-01. */

@@ -2,9 +2,9 @@ import { existsSync } from "node:fs";
 import { basename, extname } from "node:path";
 import type { Problem } from "../../../core/outcome/problem.ts";
 import { DOUBT_OPTIONS, sayDoubtOption, sayFault } from "../../../core/say/damp.ts";
+import { sayProblem } from "../../../core/say/problems.ts";
 import type { LoggerCorrections, LoggerImport } from "../../../edge/intake/loggers/logger-reading.ts";
 import { readLogger } from "../../../edge/intake/loggers/read-logger.ts";
-import { sayLoggerProblem } from "../../../edge/intake/loggers/say-loggers.ts";
 import { tellReading } from "../../../edge/intake/loggers/tell-reading.ts";
 import type { Given } from "./given.ts";
 
@@ -144,7 +144,5 @@ function understood({ reading }: LoggerImport): string[] {
 
 function sayWithOption(problem: Problem): string {
   const option = DOUBT_OPTIONS[problem.code];
-  return option === undefined
-    ? sayLoggerProblem(problem)
-    : `${sayLoggerProblem(problem)} ${sayDoubtOption(option)}`;
+  return option === undefined ? sayProblem(problem) : `${sayProblem(problem)} ${sayDoubtOption(option)}`;
 }

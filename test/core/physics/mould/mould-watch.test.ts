@@ -3,17 +3,14 @@ import { gunzipSync } from "node:zlib";
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { relHumAtSurface } from "../../../../src/core/physics/air/moist-air.ts";
+import type { ClimateSeries } from "../../../../src/core/physics/mould/climate-series.ts";
 import { GROWTH_CLASSES, type Growth, growthAfter } from "../../../../src/core/physics/mould/mould-growth.ts";
 import {
   CRITICAL_DOSE_DAYS,
   criticalRelHum,
   dosePerDay,
 } from "../../../../src/core/physics/mould/mould-limits.ts";
-import {
-  type ClimateSeries,
-  type MouldWatch,
-  watchMould,
-} from "../../../../src/core/physics/mould/mould-watch.ts";
+import { type MouldWatch, watchMould } from "../../../../src/core/physics/mould/mould-watch.ts";
 import { OutOfRange } from "../../../../src/core/physics/out-of-range.ts";
 import { CAUTIONS } from "../../../../src/core/say/cautions/mould.ts";
 

@@ -1,8 +1,9 @@
+import type { Run } from "../../../../core/physics/mould/climate-series.ts";
+import { type MouldTrack, mouldTrack } from "../../../../core/physics/mould/mould-track.ts";
 import { type AirFigures, PLOT_WORDS, sayPlotText } from "../../../../core/say/damp.ts";
-import { type AirSeries, rangeOf } from "../air-series.ts";
+import { type AirSeries, climateOf, judgedRelHum, rangeOf } from "../air-series.ts";
 import { linePath } from "./thin.ts";
 import { type Tick, timeTicks, valueTicks } from "./ticks.ts";
-import { type Stretch, type Track, trackOf } from "./track.ts";
 
 /* Temperature, humidity, lamps and mould index over one time axis, as SVG in black on white. Lengths are user units (px). */
 
@@ -30,8 +31,8 @@ export function drawPlot(of: {
   verdict: string;
 }): string {
   const { name, series, figures, verdict } = of;
-  const track = trackOf(series, figures.watch.index.growthClass);
-  const [from, to] = [track.hours[0] ?? 0, track.hours.at(-1) ?? 1];
+  const track = mouldTrack(climateOf(series), { growthClass: figures.watch.index.growthClass });
+  const [from, to] = [series.hours[0] ?? 0, series.hours.at(-1) ?? 1];
   const span = Math.max(1, to - from);
   const x = (hours: number): number => LEFT + (INNER * (hours - from)) / span;
   const ticks = timeTicks(from, from + span);
@@ -42,8 +43,8 @@ export function drawPlot(of: {
     HATCHES,
     `<rect width="${WIDTH}" height="${HEIGHT}" fill="#fff"/>`,
     text(LEFT, 30, PLOT_WORDS.title(name), 'font-size="19" font-weight="bold"'),
-    ...temperaturePanel(track, x, ticks),
-    ...humidityPanel(track, x, ticks, series.surface !== undefined),
+    ...temperaturePanel(series, x, ticks),
+    ...humidityPanel(series, x, ticks),
     ...lampBands(track, x),
     ...indexPanel(track, x, ticks),
     ...ticks.map(({ at, label }) => text(x(at), AXIS + 20, label, 'text-anchor="middle"')),
@@ -55,7 +56,7 @@ export function drawPlot(of: {
 
 type X = (hours: number) => number;
 
-function temperaturePanel({ hours, dryBulb }: Track, x: X, ticks: readonly Tick[]): string[] {
+function temperaturePanel({ hours, dryBulb }: AirSeries, x: X, ticks: readonly Tick[]): string[] {
   const { low, high } = rangeOf(dryBulb);
   const [least, most] = Number.isNaN(low) ? [0, 30] : [Math.floor(low - 1), Math.ceil(high + 1)];
   const y = yOf(TEMPERATURE, least, most);
@@ -65,16 +66,12 @@ function temperaturePanel({ hours, dryBulb }: Track, x: X, ticks: readonly Tick[
   ];
 }
 
-function humidityPanel(
-  { hours, percent }: Track,
-  x: X,
-  ticks: readonly Tick[],
-  atSurface: boolean,
-): string[] {
+function humidityPanel(series: AirSeries, x: X, ticks: readonly Tick[]): string[] {
   const y = yOf(HUMIDITY, 0, 100);
+  const percent = judgedRelHum(series).map((value) => 100 * value);
   return [
-    ...panel(HUMIDITY, PLOT_WORDS.relHum(atSurface), valueTicks(0, 100), y, ticks, x),
-    line(linePath(hours, percent, { x, y }), 1),
+    ...panel(HUMIDITY, PLOT_WORDS.relHum(series.surface !== undefined), valueTicks(0, 100), y, ticks, x),
+    line(linePath(series.hours, percent, { x, y }), 1),
     ...mark(y(60), "60 %", "2 4", y(60) + 10),
     ...mark(y(65), "65 %", "9 4", y(65)),
   ];
@@ -88,13 +85,13 @@ const mark = (y: number, label: string, dash: string, labelAt = y + 4): string[]
 ];
 
 /** A band for each lamp, filled where it is lit, each with a pattern of its own. */
-function lampBands({ lamps }: Track, x: X): string[] {
-  return lamps.flatMap((stretches, i) => {
+function lampBands({ lit }: MouldTrack, x: X): string[] {
+  return [lit.damp, lit.critical, lit.index].flatMap((runs, i) => {
     const name = LAMPS.top + i * (LAMPS.name + LAMPS.height + LAMPS.gap);
     const top = name + LAMPS.name;
     return [
       text(LEFT, top - 4, PLOT_WORDS.lamps[i] ?? "", 'font-weight="bold"'),
-      ...pixelSpans(stretches, x).map(
+      ...pixelSpans(runs, x).map(
         ([a, b]) =>
           `<rect x="${a}" y="${top}" width="${round(b - a)}" height="${LAMPS.height}" fill="url(#lamp${i + 1})" stroke="#000" stroke-width="0.5"/>`,
       ),
@@ -104,10 +101,10 @@ function lampBands({ lamps }: Track, x: X): string[] {
 }
 
 /** Lit stretches as spans of pixels, joined where they touch, at least a pixel wide. */
-function pixelSpans(stretches: readonly Stretch[], x: X): [number, number][] {
+function pixelSpans(runs: readonly Run[], x: X): [number, number][] {
   const spans: [number, number][] = [];
-  for (const { from, to } of stretches) {
-    const [a, b] = [round(x(from)), round(Math.max(x(to), x(from) + 1))];
+  for (const { from, hours } of runs) {
+    const [a, b] = [round(x(from)), round(Math.max(x(from + hours), x(from) + 1))];
     const last = spans.at(-1);
     if (last && a <= last[1] + 1) last[1] = Math.max(last[1], b);
     else spans.push([a, b]);
@@ -115,7 +112,7 @@ function pixelSpans(stretches: readonly Stretch[], x: X): [number, number][] {
   return spans;
 }
 
-function indexPanel({ hours, index }: Track, x: X, ticks: readonly Tick[]): string[] {
+function indexPanel({ hours, index }: MouldTrack, x: X, ticks: readonly Tick[]): string[] {
   const y = yOf(INDEX, 0, 6);
   return [
     ...panel(INDEX, PLOT_WORDS.index, valueTicks(0, 6), y, ticks, x),

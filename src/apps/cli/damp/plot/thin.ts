@@ -1,4 +1,4 @@
-import { LONGEST_STEP } from "../../../../core/physics/mould/mould-watch.ts";
+import { LONGEST_STEP } from "../../../../core/physics/mould/climate-series.ts";
 
 export interface Scale {
   readonly x: (hours: number) => number;

@@ -1,4 +1,5 @@
 /** Meters that a mould watch runs a series through. They change in place and make nothing new: a watch takes millions of readings. */
+import type { Run } from "../climate-series.ts";
 import {
   ceilingIfGrowing,
   type GrowthClass,
@@ -26,10 +27,13 @@ export class RunMeter {
   #isOn = false;
   #countedFrom = Number.NaN;
   readonly #enough: number;
+  readonly #lit: Run[] | null;
 
-  /** @param enough hours a run must last to light the lamp; 0: at once */
-  constructor(enough: number) {
+  /** @param enough hours a run must last to light the lamp; 0: at once
+   *  @param lit takes every stretch for which the lamp was lit, when that is wanted */
+  constructor(enough: number, lit: Run[] | null = null) {
     this.#enough = enough;
+    this.#lit = lit;
   }
 
   /** @param values one a step; on from `least` up   @param known when a step's value was known: 0 at its beginning, 1 at its end */
@@ -63,8 +67,12 @@ export class RunMeter {
       this.longestHours = this.runHours;
       this.longestFrom = this.runFrom;
     }
-    if (Number.isNaN(this.firstLit) && this.runHours >= this.#enough - ROUNDING)
-      this.firstLit = this.runFrom + this.#enough;
+    if (this.runHours >= this.#enough - ROUNDING) this.#light(this.runFrom + this.#enough, at);
+  }
+
+  #light(from: number, to: number): void {
+    if (Number.isNaN(this.firstLit)) this.firstLit = from;
+    this.#lit?.push({ from, hours: Math.max(0, to - from) });
   }
 
   /** Others follow after a gap, of which nothing is known. */

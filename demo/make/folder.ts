@@ -11,6 +11,7 @@ const TABLES = [
   "stores",
   "deliveries",
   "sessions",
+  "ward",
 ] as const;
 
 /** Writes one campaign as a folder inside `into`, replacing what an earlier run left there. */
@@ -19,7 +20,9 @@ export function writeFolder(into: string, made: Invented): void {
   rmSync(folder, { recursive: true, force: true });
   mkdirSync(join(folder, "climate"), { recursive: true });
   writeFileSync(join(folder, "campaign.json"), `${JSON.stringify(made.campaign, null, 2)}\n`);
-  for (const name of TABLES) writeFileSync(join(folder, `${name}.csv`), tableText(name, made.tables));
+  for (const name of TABLES)
+    if (name !== "ward" || made.tables.ward.length > 0)
+      writeFileSync(join(folder, `${name}.csv`), tableText(name, made.tables));
   for (const [reader, rows] of Object.entries(made.climate))
     writeFileSync(join(folder, "climate", `${reader}.csv`), csv(HEADINGS.climate, rows));
 }

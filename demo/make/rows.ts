@@ -96,6 +96,15 @@ export interface SessionRow {
   exposed: "yes" | "no";
 }
 
+export interface WardRow {
+  date: string;
+  time: string;
+  item: string;
+  what: "closed" | "opened" | "gel in" | "gel out" | "read" | "weighed";
+  value?: number;
+  temperature_c?: number;
+}
+
 export interface ClimateRow {
   time: string;
   temperature_c?: string;
@@ -135,6 +144,7 @@ export const HEADINGS = {
   stores: ["store", "name", "use", "unit", "on_hand", "pack", "lead_days", "route", "expires", "order_by"],
   deliveries: ["store", "date", "quantity", "note"],
   sessions: ["date", "item", "act", "person", "minutes", "exposed"],
+  ward: ["date", "time", "item", "what", "value", "temperature_c"],
   climate: ["time", "temperature_c", "rh_pct"],
 } as const;
 
@@ -147,6 +157,7 @@ export interface Tables {
   readonly stores: readonly StoreRow[];
   readonly deliveries: readonly DeliveryRow[];
   readonly sessions: readonly SessionRow[];
+  readonly ward: readonly WardRow[];
 }
 
 /** A whole invented campaign, ready to be written as a folder. */

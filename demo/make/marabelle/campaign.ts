@@ -45,6 +45,7 @@ export function marabelle(): Invented {
       stores: STORES,
       deliveries: DELIVERIES,
       sessions: trial(chance, drafts),
+      ward: [],
     }),
     climate: climate(chance),
   };

@@ -52,6 +52,7 @@ export function nineLamps(): Invented {
       stores: STORES,
       deliveries: DELIVERIES,
       sessions: trial(chance, drafts, days),
+      ward: [],
     },
     climate: {
       "chest-room": roomLog(chance, {

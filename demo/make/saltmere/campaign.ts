@@ -6,6 +6,7 @@ import type { ClimateRow, Invented, SessionRow } from "../rows.ts";
 import { type Chance, seeded } from "../seeded.ts";
 import { answerAll, findingsOf } from "../survey.ts";
 import { tablesOf } from "../tables.ts";
+import { bagsInWard } from "../ward.ts";
 import { CALENDAR, CAMPAIGN, DELIVERIES, PEOPLE, STORES } from "./house.ts";
 import { charts, files, filmBoxes, ledgers, newspapers, photographs } from "./lots.ts";
 import { befall } from "./troubles.ts";
@@ -31,6 +32,11 @@ export function saltmere(): Invented {
     days: workdays("2026-03-02", "2026-05-29"),
     people: ["PA", "TL", "MQ", "ID"],
   });
+  const worked = trial(chance, drafts);
+  const lying = bagsInWard(seeded(20260531), inWard(drafts, worked), {
+    today: "2026-06-01",
+    by: ["PA", "MQ"],
+  });
   return {
     folder: "saltmere",
     campaign: CAMPAIGN,
@@ -39,11 +45,28 @@ export function saltmere(): Invented {
       calendar: CALENDAR,
       stores: STORES,
       deliveries: DELIVERIES,
-      sessions: trial(chance, drafts),
+      sessions: [...worked, ...lying.sessions],
+      ward: lying.notes,
     }),
     climate: climate(chance),
   };
 }
+
+/** Six files with living growth, bagged in May and not yet released. */
+const inWard = (drafts: readonly Draft[], worked: readonly SessionRow[]): Draft[] => {
+  const touched = new Set(worked.map((row) => row.item));
+  return drafts
+    .filter(
+      (draft) =>
+        draft.lot === "file" &&
+        draft.answers.growth_smears === "yes" &&
+        typeof draft.answers.erh === "number" &&
+        draft.parts.length === 0 &&
+        draft.row.arrives === undefined &&
+        !touched.has(draft.row.item),
+    )
+    .slice(0, 6);
+};
 
 /** The spring trial: forty-six items, with a borrowed camera in the last weeks of it. */
 function trial(chance: Chance, drafts: readonly Draft[]): SessionRow[] {

@@ -45,7 +45,7 @@ async function run(args: string[]): Promise<number> {
     },
   });
   const [command, folder, ...after] = positionals;
-  const takesItem = command === "why" || command === "ask";
+  const takesItem = command === "why" || command === "ask" || command === "ward";
   const [item] = takesItem ? after : [];
   const more = takesItem ? after.slice(1) : after;
   if (values.help || command === undefined || command === "help") {
@@ -76,6 +76,10 @@ async function run(args: string[]): Promise<number> {
       return folder
         ? (await import("./ask.ts")).askFolder({ folder, item, all: values.all, out, complain })
         : needsFolder("ask");
+    case "ward":
+      return folder
+        ? (await import("./ward.ts")).wardOfFolder({ folder, item, today, out, complain })
+        : needsFolder("ward");
     case "prove":
       return (await import("./prove.ts")).proveRules(folder, out, complain);
     case "check":

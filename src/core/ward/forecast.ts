@@ -27,7 +27,9 @@ export function forecastsOf(campaign: Campaign, routes: readonly Route[]): Map<s
   const notes = grouped(campaign.ward);
   const items = new Map(campaign.items.map((item) => [item.id, item]));
   const admitted = new Map(
-    campaign.sessions.filter((each) => each.act === "admit").map((each) => [each.item, each.day]),
+    campaign.sessions
+      .filter((each) => each.act === "admit" && each.day < campaign.planFrom)
+      .map((each) => [each.item, each.day]),
   );
   const found = new Map<string, WardForecast>();
   for (const route of routes) {

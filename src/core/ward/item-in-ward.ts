@@ -57,7 +57,7 @@ export function itemInWard(item: Item, notes: readonly WardNote[], room: WardRoo
   const closed = inOrder.find((each) => each.what === "closed");
   const start = readings.find((each) => closed !== undefined && each.hours >= hoursOf(closed)) ?? null;
   const ward: WardCase = {
-    body: bodyOf(item, room.dryBulb),
+    body: dryingBodyOf(item, room.dryBulb),
     dryBulb: room.dryBulb,
     start,
     stages: stagesOfNotes(inOrder, room),
@@ -106,7 +106,8 @@ function stagesOfNotes(notes: readonly WardNote[], room: WardRoom): WardStage[] 
   return stages;
 }
 
-function surroundingsOf(litres: number | null, gel: number, room: WardRoom): Surroundings {
+/** What a bag or the open room is to the drying model. */
+export function surroundingsOf(litres: number | null, gel: number, room: WardRoom): Surroundings {
   if (litres === null) return { kind: "room", relHum: room.relHum };
   const volume = Math.max(1, litres) / 1000; // m³
   const enclosure = {
@@ -143,7 +144,8 @@ function sparedOf({ facts }: Item): Spared {
 /** Thickness of one sheet, m. Common practice, no source. */
 const SHEET = 2e-4;
 
-function bodyOf(
+/** An item as the drying model sees it, by its format and size; a file's size where none was measured. */
+export function dryingBodyOf(
   { facts, heightMm = 330, widthMm = 240, thicknessMm = 40 }: Item,
   dryBulb: number,
 ): DryingBody {

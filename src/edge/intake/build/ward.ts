@@ -22,7 +22,7 @@ export function buildWard(table: CampaignTables["ward"], items: Register): Built
         problem("not-a-date", "stop", at("time"), {
           got: cells.time ?? "",
           expected: "a time such as 09:30",
-          remedy: "Write it so, or leave it empty for noon.",
+          remedy: "Write the time as 09:30, or leave it empty for noon.",
         }),
       );
     const needs = cells.what === "read" || cells.what === "weighed";

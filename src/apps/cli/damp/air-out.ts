@@ -13,9 +13,8 @@ import {
   airingFigures,
   sayAiringVerdict,
   sayClocks,
-  sayFault,
-  sayRefusal,
-} from "../../../core/say/damp.ts";
+} from "../../../core/say/damp/air-out.ts";
+import { sayFault, sayRefusal } from "../../../core/say/damp/faults.ts";
 import type { LoggerCorrections, LoggerImport } from "../../../edge/intake/loggers/logger-reading.ts";
 import { seriesFrom } from "./air-series.ts";
 import { type Given, Refusal } from "./given.ts";

@@ -5,20 +5,17 @@ import { type MouldWatch, watchMould } from "../../../core/physics/mould/mould-w
 import { CAUTIONS } from "../../../core/say/cautions/mould.ts";
 import {
   AIR_TODO,
-  type AirFigures,
-  airComparison,
-  airFigures,
   airGrade,
-  compareWatches,
-  moment,
   sayAirVerdict,
-  sayFault,
   sayPart,
   sayPlotWritten,
-  sayRefusal,
   saySurface,
   sayWarmerSurface,
-} from "../../../core/say/damp.ts";
+} from "../../../core/say/damp/air.ts";
+import { airComparison, compareWatches } from "../../../core/say/damp/air-comparison.ts";
+import { type AirFigures, airFigures } from "../../../core/say/damp/air-figures.ts";
+import { sayFault, sayRefusal } from "../../../core/say/damp/faults.ts";
+import { moment } from "../../../core/say/damp/quantities.ts";
 import { dayFrom } from "../../../core/units/day.ts";
 import {
   type AirSeries,

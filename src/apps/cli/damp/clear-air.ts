@@ -1,6 +1,11 @@
 import { reentryWaitFrom, USUAL_MIXING } from "../../../core/physics/rooms/room-air.ts";
 import { CAUTIONS as ROOM_AIR } from "../../../core/say/cautions/room-air.ts";
-import { CLEAR_CAUTIONS, CLEAR_TODO, clearFigures, sayClearVerdict } from "../../../core/say/damp.ts";
+import {
+  CLEAR_CAUTIONS,
+  CLEAR_TODO,
+  clearFigures,
+  sayClearVerdict,
+} from "../../../core/say/damp/clear-air.ts";
 import type { Given } from "./given.ts";
 import { CLEAR_AIR_HELP } from "./help-damp.ts";
 import { answered, cautionsOf, type DampCommand, type Report } from "./report.ts";

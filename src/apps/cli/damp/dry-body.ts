@@ -10,7 +10,8 @@ import {
   type Stuff,
 } from "../../../core/physics/drying/drying-body.ts";
 import { ISOTHERMS } from "../../../core/physics/sorption/sorption.ts";
-import { DRY_KINDS, type DryCase, type DryKind, sayFault } from "../../../core/say/damp.ts";
+import { DRY_KINDS, type DryCase, type DryKind } from "../../../core/say/damp/dry.ts";
+import { sayFault } from "../../../core/say/damp/faults.ts";
 import type { Given } from "./given.ts";
 import { lengthsFrom, MEASURES } from "./quantity.ts";
 

@@ -1,17 +1,15 @@
 import type { Surroundings } from "../../../core/physics/drying/drying.ts";
 import type { DryingBody } from "../../../core/physics/drying/drying-body.ts";
 import { CAUTIONS, NO_DATE } from "../../../core/say/cautions/ward.ts";
+import { DRY_TODO, type DryCase, sayDryCase } from "../../../core/say/damp/dry.ts";
+import { sayFault } from "../../../core/say/damp/faults.ts";
 import {
-  DRY_TODO,
-  type DryCase,
   readyFigures,
-  sayDryCase,
-  sayFault,
   sayNoDate,
   sayReadyBand,
   sayReadyNow,
   sayRest,
-} from "../../../core/say/damp.ts";
+} from "../../../core/say/damp/ready-date.ts";
 import type { BagReading, Weighing } from "../../../core/ward/bag-state.ts";
 import { type NoDate, type ReadyDate, readyDate } from "../../../core/ward/ready-date.ts";
 import type { WardCase, WardStage } from "../../../core/ward/ward-case.ts";

@@ -27,7 +27,7 @@ import {
   sayDryCase,
   sayDryVerdict,
   sayNeverReached,
-} from "../../../core/say/damp.ts";
+} from "../../../core/say/damp/dry.ts";
 import { FRESH_GEL, filmOfBag } from "./closed-bag.ts";
 import { bodyFrom, dryThingFrom } from "./dry-body.ts";
 import { type Looks, looksFrom, readyReport } from "./dry-looks.ts";

@@ -1,7 +1,7 @@
 import { absHumidityFromRelHum } from "../../../core/physics/air/moist-air.ts";
 import { LDPE_PERMEABILITY, leakMass, permeanceFromPermeability } from "../../../core/physics/bags/bags.ts";
 import { DIN_FINAL_RELHUM, dinUnitsFrom } from "../../../core/physics/bags/desiccant-units.ts";
-import { type GelCaution } from "../../../core/physics/bags/gel-caution.ts";
+import type { GelCaution } from "../../../core/physics/bags/gel-caution.ts";
 import { type Bag, GEL_DRY_BULB, relHumFromGel } from "../../../core/physics/bags/gel-in-bag.ts";
 import {
   conditionedGelContent,
@@ -16,7 +16,7 @@ import { CAUTIONS as BAGS } from "../../../core/say/cautions/bags.ts";
 import { CAUTIONS as DRYING } from "../../../core/say/cautions/drying.ts";
 import { CAUTIONS as GEL } from "../../../core/say/cautions/gel.ts";
 import { CAUTIONS as SORPTION } from "../../../core/say/cautions/sorption.ts";
-import { GEL_TODO, gelFigures, sayGelCase, sayGelVerdict } from "../../../core/say/damp.ts";
+import { GEL_TODO, gelFigures, sayGelCase, sayGelVerdict } from "../../../core/say/damp/gel.ts";
 import { FRESH_GEL, filmOfBag } from "./closed-bag.ts";
 import type { Given } from "./given.ts";
 import { GEL_HELP } from "./help-damp.ts";

@@ -1,5 +1,5 @@
 import { parseArgs } from "node:util";
-import { sayRefusal } from "../../../core/say/damp.ts";
+import { sayRefusal } from "../../../core/say/damp/faults.ts";
 import { celsiusFrom, joined, MEASURES, type MeasureName, numberFrom, quantityFrom } from "./quantity.ts";
 
 /* What was typed after a command, read option by option; every fault is collected, so that one run names them all. */

@@ -1,7 +1,8 @@
 import { existsSync } from "node:fs";
 import { basename, extname } from "node:path";
 import type { Problem } from "../../../core/outcome/problem.ts";
-import { DOUBT_OPTIONS, sayDoubtOption, sayFault } from "../../../core/say/damp.ts";
+import { sayFault } from "../../../core/say/damp/faults.ts";
+import { DOUBT_OPTIONS, sayDoubtOption } from "../../../core/say/damp/logger-doubts.ts";
 import { sayProblem } from "../../../core/say/problems.ts";
 import type { LoggerCorrections, LoggerImport } from "../../../edge/intake/loggers/logger-reading.ts";
 import { readLogger } from "../../../edge/intake/loggers/read-logger.ts";

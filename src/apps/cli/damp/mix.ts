@@ -27,10 +27,8 @@ import {
   type MixCase,
   mixFigures,
   sayMixVerdict,
-  sayRoom,
-  saySpill,
-  vapourFigures,
-} from "../../../core/say/damp.ts";
+} from "../../../core/say/damp/mix.ts";
+import { sayRoom, saySpill, vapourFigures } from "../../../core/say/damp/vapour.ts";
 import type { Given } from "./given.ts";
 import { MIX_HELP } from "./help-damp.ts";
 import { answered, cautionsOf, type DampCommand, type Figure, type Report } from "./report.ts";

@@ -1,5 +1,6 @@
 import { OutOfRange } from "../../../core/physics/out-of-range.ts";
-import { DAMP_HEADS, sayFault, sayOptionFault, sayOutOfRange } from "../../../core/say/damp.ts";
+import { sayFault, sayOptionFault, sayOutOfRange } from "../../../core/say/damp/faults.ts";
+import { DAMP_HEADS } from "../../../core/say/damp/heads.ts";
 import { wrapped } from "../wrapped.ts";
 import { Given, type OptionKinds, Refusal } from "./given.ts";
 

@@ -1,4 +1,4 @@
-import { sayRefusal } from "../../../core/say/damp.ts";
+import { sayRefusal } from "../../../core/say/damp/faults.ts";
 import type { Given } from "./given.ts";
 import { lengthsFrom, MEASURES, quantityFrom } from "./quantity.ts";
 

@@ -1,6 +1,7 @@
 import type { Run } from "../../../../core/physics/mould/climate-series.ts";
 import { type MouldTrack, mouldTrack } from "../../../../core/physics/mould/mould-track.ts";
-import { type AirFigures, PLOT_WORDS, sayPlotText } from "../../../../core/say/damp.ts";
+import type { AirFigures } from "../../../../core/say/damp/air-figures.ts";
+import { PLOT_WORDS, sayPlotText } from "../../../../core/say/damp/air-plot.ts";
 import { type AirSeries, climateOf, judgedRelHum, rangeOf } from "../air-series.ts";
 import { linePath } from "./thin.ts";
 import { type Tick, timeTicks, valueTicks } from "./ticks.ts";

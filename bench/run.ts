@@ -1,68 +1,27 @@
 import { cpus, totalmem } from "node:os";
-import { careOfCampaign } from "../src/core/care/item-care.ts";
-import { loadNorms } from "../src/core/care/norms.ts";
-import { routeOf } from "../src/core/care/route.ts";
-import { campaignProgramme } from "../src/core/plan/campaign-programme.ts";
-import { classesOf } from "../src/core/plan/classes.ts";
-import { makePlan, PLAN_DEFAULTS } from "../src/core/plan/make-plan.ts";
-import { periodsOf } from "../src/core/plan/periods.ts";
-import { planProblem } from "../src/core/plan/problem.ts";
-import { gapOf } from "../src/core/plan/whole-days.ts";
-import { readPublished } from "../src/edge/published.ts";
-import { publishedRuleBook } from "../src/edge/rule-book.ts";
-import { startSolver } from "../src/edge/solve/solver.ts";
-import { benchCare } from "./care.ts";
-import { makeCampaign } from "./make-campaign.ts";
 
-const norms = loadNorms(readPublished("norms.json"));
-const book = publishedRuleBook();
+/** Every bench by the name it is asked for: `npm run bench`, or `npm run bench -- mould drying`. */
+const BENCHES: Readonly<Record<string, () => Promise<unknown>>> = {
+  care: async () => (await import("./care.ts")).benchCare(),
+  plan: async () => (await import("./plan.ts")).benchPlan(),
+  mould: () => import("./mould.ts"),
+  drying: () => import("./drying.ts"),
+  loggers: () => import("./loggers.ts"),
+};
 
-async function timed<T>(work: () => T | Promise<T>): Promise<[T, number]> {
-  const from = performance.now();
-  const value = await work();
-  return [value, (performance.now() - from) / 1000];
-}
-
-const seconds = (s: number): string => `${s.toFixed(2)} s`;
-const percent = (share: number): string => `${(share * 100).toFixed(2)} %`;
-
-console.log(
-  `Machine: ${cpus()[0]?.model ?? "unknown"}, ${cpus().length} cores, ${(totalmem() / 2 ** 30).toFixed(0)} GB, Node ${process.version}\n`,
-);
-
-await benchCare();
-
-console.log(
-  "\nPlan (limit: gap 2 % for 1,480 items); the mixed-integer search of the same programme in the same run as peer",
-);
-console.log(
-  "  items people weeks seed | classes columns | whole plan   gap   day-by-day gap | search time  its gap",
-);
-for (const size of [
-  { items: 300, people: 4, weeks: 26, seed: 1 },
-  { items: 1480, people: 6, weeks: 40, seed: 1 },
-  { items: 1480, people: 6, weeks: 40, seed: 2 },
-  { items: 1480, people: 6, weeks: 40, seed: 3 },
-]) {
-  const campaign = makeCampaign(size);
-  const routes = careOfCampaign(book, campaign).map((each) => routeOf(norms, each));
-  const solver = startSolver();
-  const [planned, time] = await timed(() => makePlan(campaign, routes, norms, solver.solve));
-  const problem = planProblem(campaign, routes, norms);
-  const { programme } = campaignProgramme(
-    problem,
-    classesOf(problem, PLAN_DEFAULTS.classes),
-    periodsOf(problem),
+const asked = process.argv.slice(2);
+const unknown = asked.filter((name) => !(name in BENCHES));
+if (unknown.length > 0) {
+  console.error(
+    `There is no bench "${unknown.join('", "')}". There are: ${Object.keys(BENCHES).join(", ")}.`,
   );
-  const [searched, searching] = await timed(() =>
-    solver.solve(programme, { relaxed: false, gap: PLAN_DEFAULTS.gap }),
-  );
-  await solver.close();
-  const { proof } = planned.plan;
-  console.log(
-    `  ${String(size.items).padStart(5)} ${String(size.people).padStart(6)} ${String(size.weeks).padStart(5)} ${String(size.seed).padStart(4)} | ${String(proof.classes).padStart(7)} ${String(proof.columns).padStart(7)} | ${seconds(time).padStart(10)} ${percent(proof.gap).padStart(7)} ${percent(proof.itemGap).padStart(12)}    | ${seconds(searching).padStart(9)} ${percent(gapOf(searched.objective, searched.bound)).padStart(9)}`,
-  );
+  process.exit(2);
 }
 console.log(
-  `\nMemory at the end: ${(process.memoryUsage().rss / 2 ** 20).toFixed(0)} MB resident, ${(process.resourceUsage().maxRSS / 2 ** 10).toFixed(0)} MB at most.`,
+  `Machine: ${cpus()[0]?.model ?? "unknown"}, ${cpus().length} cores, ${(totalmem() / 2 ** 30).toFixed(0)} GB, Node ${process.version}`,
 );
+for (const [name, bench] of Object.entries(BENCHES))
+  if (asked.length === 0 || asked.includes(name)) {
+    console.log(`\n== ${name}`);
+    await bench();
+  }

@@ -3,11 +3,18 @@ import type { Enclosure } from "../bags/bags.ts";
 import { MEASURED_GEL } from "../bags/gel-isotherms.ts";
 import { OutOfRange, withinRange } from "../out-of-range.ts";
 import type { Isotherm, SorptionCaution } from "../sorption/isotherm.ts";
-import { LEAST_RELHUM, type SorptionTable, sorptionTable, tableDryBulb } from "../sorption/sorption-table.ts";
+import {
+  contentAt,
+  LEAST_RELHUM,
+  type SorptionTable,
+  sorptionTable,
+  tableDryBulb,
+} from "../sorption/sorption-table.ts";
 import { tableIsotherm } from "../sorption/table-isotherm.ts";
+import type { AirCell } from "./_internals/air-cell.ts";
+import { DryingRow, type Outside } from "./_internals/drying-row.ts";
 import { filmFromHeatTransfer, STILL_AIR_HEAT_TRANSFER } from "./diffusion.ts";
 import type { DryingBody, DryingCaution } from "./drying-body.ts";
-import { type AirCell, contentAt, DryingRow, type Outside } from "./drying-row.ts";
 
 /* Drying of an item in a room or in a bag: what it holds, what a closed bag would show, and when it gets somewhere.
  * Hours, relative humidity as a fraction, masses kg. One temperature a run. */

@@ -58,3 +58,31 @@ function mostRelHumOf(isotherm: Isotherm, dryBulb: number): number {
     throw error;
   }
 }
+
+/** kg/kg; beyond the ends of the table on along the end slope, which only a search in progress may ask for. */
+export function contentAt({ content, rise, step }: SorptionTable, relHum: number): number {
+  const place = (relHum - LEAST_RELHUM) / step;
+  const i = Math.max(0, Math.min(content.length - 2, Math.floor(place)));
+  const t = place - i;
+  const c0 = content[i] as number;
+  const c1 = content[i + 1] as number;
+  const r0 = rise[i] as number;
+  const r1 = rise[i + 1] as number;
+  if (t < 0) return c0 + t * r0;
+  if (t > 1) return c1 + (t - 1) * r1;
+  return c0 + t * (r0 + t * (3 * (c1 - c0) - 2 * r0 - r1 + t * (r0 + r1 - 2 * (c1 - c0))));
+}
+
+/** kg/kg per 1 of relative humidity. */
+export function slopeAt({ content, rise, step }: SorptionTable, relHum: number): number {
+  const place = (relHum - LEAST_RELHUM) / step;
+  const i = Math.max(0, Math.min(content.length - 2, Math.floor(place)));
+  const t = place - i;
+  const c0 = content[i] as number;
+  const c1 = content[i + 1] as number;
+  const r0 = rise[i] as number;
+  const r1 = rise[i + 1] as number;
+  if (t < 0) return r0 / step;
+  if (t > 1) return r1 / step;
+  return (r0 + t * (2 * (3 * (c1 - c0) - 2 * r0 - r1) + 3 * t * (r0 + r1 - 2 * (c1 - c0)))) / step;
+}

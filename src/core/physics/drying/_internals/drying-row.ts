@@ -1,4 +1,6 @@
-import { LEAST_RELHUM, type SorptionTable } from "../sorption/sorption-table.ts";
+import { contentAt, type SorptionTable, slopeAt } from "../../sorption/sorption-table.ts";
+import { type AirCell, airSlopeAt, settled } from "./air-cell.ts";
+import { RowSystem } from "./row-system.ts";
 
 /* The solver: a row of cells from the surroundings to the core, driven by relative humidity, counting kg of water.
  *
@@ -34,15 +36,6 @@ const MOST_SHRINK = 0.2;
 const MOST_GROWTH = 4;
 const SHORTEST_STEP = 1e-12; // h
 
-/** The air and gel of a bag: one well-mixed cell before the item. */
-export interface AirCell {
-  readonly gel: SorptionTable | null;
-  /** kg of dry gel. */
-  readonly gelDryMass: number;
-  /** kg of water the air holds per 1 of relative humidity. */
-  readonly airWater: number;
-}
-
 /** Relative humidity of the surroundings at an hour. */
 export type Outside = (hours: number) => number;
 
@@ -76,18 +69,14 @@ export class DryingRow {
   longestStep = Number.POSITIVE_INFINITY;
 
   #table: SorptionTable;
-  #air: AirCell | null = null;
-  /** First cell in use: 0 in a bag, 1 in a room. */
-  #first = 1;
   #nextStep = 0;
   /** Change of relative humidity in an hour over the last step, to guess the next from. */
   readonly #drift: Float64Array;
-  readonly #slope: Float64Array;
   readonly #known: Float64Array;
   readonly #flowMid: Float64Array;
   readonly #waterMid: Float64Array;
-  readonly #diagonal: Float64Array;
-  readonly #right: Float64Array;
+  readonly #error: Float64Array;
+  readonly #system: RowSystem;
 
   /** @param cells of the item, without the air's */
   constructor(table: SorptionTable, cells: number) {
@@ -103,16 +92,16 @@ export class DryingRow {
     this.waterBefore = fresh();
     this.flowBefore = fresh();
     this.#drift = fresh();
-    this.#slope = fresh();
     this.#known = fresh();
     this.#flowMid = fresh();
     this.#waterMid = fresh();
-    this.#diagonal = fresh();
-    this.#right = fresh();
+    this.#error = fresh();
+    this.#system = new RowSystem(table, this.dryMass, this.conductance);
   }
 
+  /** First cell in use: 0 in a bag, 1 in a room. */
   get first(): number {
-    return this.#first;
+    return this.#system.first;
   }
 
   /** Puts every cell of the item to a relative humidity, at an hour. */
@@ -136,8 +125,7 @@ export class DryingRow {
   close(air: AirCell, airRelHum: number, gelRelHum: number): void {
     const water =
       air.airWater * airRelHum + (air.gel === null ? 0 : air.gelDryMass * contentAt(air.gel, gelRelHum));
-    this.#air = air;
-    this.#first = 0;
+    this.#system.air = air;
     this.relHum[0] = settled(air, water, airRelHum, gelRelHum);
     this.water[0] = water;
     this.#restart();
@@ -145,8 +133,7 @@ export class DryingRow {
 
   /** Lays the item open; the item keeps its water. */
   open(): void {
-    this.#air = null;
-    this.#first = 1;
+    this.#system.air = null;
     this.relHum[0] = 0;
     this.water[0] = 0;
     this.flow[0] = 0;
@@ -191,7 +178,7 @@ export class DryingRow {
   }
 
   #slopeOf(cell: number, relHum: number): number {
-    if (cell === 0) return this.#air === null ? 1 : airSlopeAt(this.#air, relHum);
+    if (cell === 0) return this.#system.air === null ? 1 : airSlopeAt(this.#system.air, relHum);
     return (this.dryMass[cell] as number) * slopeAt(this.#table, relHum);
   }
 
@@ -208,7 +195,7 @@ export class DryingRow {
   /** A step in which a hundred times the allowed error flows. */
   #firstStep(): number {
     let most = 0;
-    for (let k = this.#first; k < this.count; k++) most = Math.max(most, Math.abs(this.flow[k] as number));
+    for (let k = this.first; k < this.count; k++) most = Math.max(most, Math.abs(this.flow[k] as number));
     return most > 0 ? (100 * this.allowedError) / most : 1;
   }
 
@@ -233,7 +220,7 @@ export class DryingRow {
         this.hours = lands ? until : this.hoursBefore + step;
         this.gone += out;
         this.effort.steps += 1;
-        for (let k = this.#first; k < this.count; k++)
+        for (let k = this.first; k < this.count; k++)
           this.#drift[k] = ((this.relHum[k] as number) - (this.relHumBefore[k] as number)) / step;
         return;
       }
@@ -251,7 +238,7 @@ export class DryingRow {
   #stages(step: number, outside: Outside, outBefore: number): number {
     const { water, waterBefore, flow, flowBefore, relHum, relHumBefore, count } = this;
     const share = STAGE * step;
-    for (let k = this.#first; k < count; k++) {
+    for (let k = this.first; k < count; k++) {
       this.#known[k] = (waterBefore[k] as number) + share * (flowBefore[k] as number);
       relHum[k] = (relHumBefore[k] as number) + GUESS * GAMMA * step * (this.#drift[k] as number);
     }
@@ -259,7 +246,7 @@ export class DryingRow {
     if (!this.#newton(share, outsideMid)) return Number.NaN;
     this.#settle(share, outsideMid, this.#waterMid, this.#flowMid);
     const outMid = this.#outflow(outsideMid);
-    for (let k = this.#first; k < count; k++) {
+    for (let k = this.first; k < count; k++) {
       this.#known[k] = MIDDLE * (this.#waterMid[k] as number) - BEFORE * (waterBefore[k] as number);
       // straight on from the beginning through the middle is a fair first guess of the end
       const before = relHumBefore[k] as number;
@@ -275,91 +262,21 @@ export class DryingRow {
   #newton(share: number, outside: number): boolean {
     for (let pass = 0; pass < MOST_PASSES; pass++) {
       this.effort.passes += 1;
-      if (this.#pass(share, outside) <= NEWTON_MOVE) return true;
+      if (this.#system.pass(this.relHum, this.#known, share, outside) <= NEWTON_MOVE) return true;
     }
     return false;
-  }
-
-  /** One Newton pass: down the row taking out the lower side of the matrix, up again moving the cells.
-   *  @returns the furthest any cell moved, relative humidity */
-  #pass(share: number, outside: number): number {
-    const { relHum, conductance, dryMass, count } = this;
-    const first = this.#first;
-    const { content, rise, step } = this.#table;
-    const last = content.length - 2;
-    const known = this.#known;
-    const slope = this.#slope;
-    const diagonal = this.#diagonal;
-    const right = this.#right;
-    let outward = outside;
-    let here = relHum[first] as number;
-    let sideOut = conductance[first] as number;
-    for (let k = first; k < count; k++) {
-      const inward = k + 1 < count ? (relHum[k + 1] as number) : here;
-      const sideIn = k + 1 < count ? (conductance[k + 1] as number) : 0;
-      let held: number;
-      let rising: number;
-      if (k === 0) {
-        held = airWaterAt(this.#air as AirCell, here);
-        rising = airSlopeAt(this.#air as AirCell, here);
-      } else {
-        // `contentAt` and `slopeAt` in one, as this is where the time goes
-        const place = (here - LEAST_RELHUM) / step;
-        const i = place <= 0 ? 0 : place >= last ? last : Math.floor(place);
-        const t = place - i;
-        const c0 = content[i] as number;
-        const c1 = content[i + 1] as number;
-        const r0 = rise[i] as number;
-        const r1 = rise[i + 1] as number;
-        const mass = dryMass[k] as number;
-        if (t >= 0 && t <= 1) {
-          const square = 3 * (c1 - c0) - 2 * r0 - r1;
-          const cubic = r0 + r1 - 2 * (c1 - c0);
-          held = mass * (c0 + t * (r0 + t * (square + t * cubic)));
-          rising = (mass * (r0 + t * (2 * square + 3 * t * cubic))) / step;
-        } else {
-          held = mass * (t < 0 ? c0 + t * r0 : c1 + (t - 1) * r1);
-          rising = (mass * (t < 0 ? r0 : r1)) / step;
-        }
-      }
-      slope[k] = rising;
-      const flow = sideOut * (outward - here) - sideIn * (here - inward);
-      let d = rising + share * (sideOut + sideIn);
-      let r = (known[k] as number) - held + share * flow;
-      if (k > first) {
-        const link = share * sideOut;
-        const factor = link / (diagonal[k - 1] as number);
-        d -= factor * link;
-        r += factor * (right[k - 1] as number);
-      }
-      diagonal[k] = d;
-      right[k] = r;
-      outward = here;
-      here = inward;
-      sideOut = sideIn;
-    }
-    let move = 0;
-    let furthest = 0;
-    for (let k = count - 1; k >= first; k--) {
-      const link = k + 1 < count ? share * (conductance[k + 1] as number) : 0;
-      move = ((right[k] as number) + link * move) / (diagonal[k] as number);
-      relHum[k] = (relHum[k] as number) + move;
-      const far = move < 0 ? -move : move;
-      if (!(far <= furthest)) furthest = far; // true for what is no number, too
-    }
-    return furthest;
   }
 
   /** The flows at the relative humidities found, and the water they leave. */
   #settle(share: number, outside: number, water: Float64Array, flow: Float64Array): void {
     this.#flows(outside, flow);
-    for (let k = this.#first; k < this.count; k++)
+    for (let k = this.first; k < this.count; k++)
       water[k] = (this.#known[k] as number) + share * (flow[k] as number);
   }
 
   #flows(outside: number, into: Float64Array): void {
     const { relHum, conductance, count } = this;
-    const first = this.#first;
+    const first = this.first;
     let through = (conductance[first] as number) * (outside - (relHum[first] as number));
     for (let k = first; k < count - 1; k++) {
       const next = (conductance[k + 1] as number) * ((relHum[k] as number) - (relHum[k + 1] as number));
@@ -370,80 +287,21 @@ export class DryingRow {
   }
 
   #outflow(outside: number): number {
-    return (this.conductance[this.#first] as number) * ((this.relHum[this.#first] as number) - outside);
+    return (this.conductance[this.first] as number) * ((this.relHum[this.first] as number) - outside);
   }
 
   /** Error of the step just tried, kg summed over the cells, passed through the step's own matrix once more: that takes out
    *  what the cells at the surface could not follow and have forgotten by the end of the step. */
   #errorOf(step: number): number {
-    const { flow, flowBefore, conductance, count } = this;
-    const first = this.#first;
+    const { flow, flowBefore, count } = this;
     const flowMid = this.#flowMid;
-    const diagonal = this.#diagonal;
-    const right = this.#right;
-    const share = STAGE * step;
-    for (let k = first; k < count; k++) {
+    const error = this.#error;
+    for (let k = this.first; k < count; k++) {
       const before = ERROR_0 * (flowBefore[k] as number);
-      let r = step * (before + ERROR_1 * (flowMid[k] as number) + ERROR_2 * (flow[k] as number));
-      if (k > first) {
-        const link = share * (conductance[k] as number);
-        r += (link / (diagonal[k - 1] as number)) * (right[k - 1] as number);
-      }
-      right[k] = r;
+      error[k] = step * (before + ERROR_1 * (flowMid[k] as number) + ERROR_2 * (flow[k] as number));
     }
-    let move = 0;
-    let total = 0;
-    for (let k = count - 1; k >= first; k--) {
-      const link = k + 1 < count ? share * (conductance[k + 1] as number) : 0;
-      move = ((right[k] as number) + link * move) / (diagonal[k] as number);
-      total += Math.abs(move) * (this.#slope[k] as number);
-    }
-    return total;
+    return this.#system.errorThrough(error, STAGE * step);
   }
-}
-
-const airWaterAt = (air: AirCell, relHum: number): number =>
-  air.airWater * relHum + (air.gel === null ? 0 : air.gelDryMass * contentAt(air.gel, relHum));
-const airSlopeAt = (air: AirCell, relHum: number): number =>
-  air.airWater + (air.gel === null ? 0 : air.gelDryMass * slopeAt(air.gel, relHum));
-
-/** The relative humidity at which air and gel together hold the water; halving between the two they had, 50 times. */
-function settled(air: AirCell, water: number, a: number, b: number): number {
-  let [low, high] = [Math.min(a, b), Math.max(a, b)];
-  for (let i = 0; i < 50 && high > low; i++) {
-    const middle = (low + high) / 2;
-    if (airWaterAt(air, middle) < water) low = middle;
-    else high = middle;
-  }
-  return (low + high) / 2;
-}
-
-/** kg/kg; beyond the ends of the table on along the end slope, which only a search in progress may ask for. */
-export function contentAt({ content, rise, step }: SorptionTable, relHum: number): number {
-  const place = (relHum - LEAST_RELHUM) / step;
-  const i = Math.max(0, Math.min(content.length - 2, Math.floor(place)));
-  const t = place - i;
-  const c0 = content[i] as number;
-  const c1 = content[i + 1] as number;
-  const r0 = rise[i] as number;
-  const r1 = rise[i + 1] as number;
-  if (t < 0) return c0 + t * r0;
-  if (t > 1) return c1 + (t - 1) * r1;
-  return c0 + t * (r0 + t * (3 * (c1 - c0) - 2 * r0 - r1 + t * (r0 + r1 - 2 * (c1 - c0))));
-}
-
-/** kg/kg per 1 of relative humidity. */
-export function slopeAt({ content, rise, step }: SorptionTable, relHum: number): number {
-  const place = (relHum - LEAST_RELHUM) / step;
-  const i = Math.max(0, Math.min(content.length - 2, Math.floor(place)));
-  const t = place - i;
-  const c0 = content[i] as number;
-  const c1 = content[i + 1] as number;
-  const r0 = rise[i] as number;
-  const r1 = rise[i + 1] as number;
-  if (t < 0) return r0 / step;
-  if (t > 1) return r1 / step;
-  return (r0 + t * (2 * (3 * (c1 - c0) - 2 * r0 - r1) + 3 * t * (r0 + r1 - 2 * (c1 - c0)))) / step;
 }
 
 /** Cubic through two values with their slopes times the span. */

@@ -61,13 +61,11 @@ describe("the invented campaigns", () => {
   });
 
   test.each(FOLDERS)("%s tells of a late delivery and of a reader that fails", async (folder) => {
-    const { deliveries, climate } = await campaignOf(folder);
+    const { deliveries } = await campaignOf(folder);
     expect(deliveries.some((each) => /late/.test(each.note ?? ""))).toBe(true);
-    const failing = climate.filter(({ readings }) => {
-      const last = readings.slice(-240).map((each) => `${each.dryBulb} ${each.relHum}`);
-      return new Set(last).size === 1;
-    });
-    expect(failing).toHaveLength(1);
+    const { problems } = await readCampaignFolder(join(demo, folder));
+    const failing = problems.filter(({ code }) => code === "reader-stuck" || code === "reader-silent");
+    expect(new Set(failing.map(({ file }) => file)).size).toBe(1);
   });
 
   test.each(FOLDERS)("%s gives no reason for clean work", async (folder) => {

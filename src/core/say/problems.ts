@@ -1,13 +1,6 @@
 import type { Problem } from "../outcome/problem.ts";
-
-type Sentence = (p: Problem) => string;
-
-const got = (p: Problem): string =>
-  p.got === undefined || p.got === "" ? "nothing" : `"${shortened(p.got)}"`;
-/** For counts and lists, which are not quoted from the file. */
-const plain = (p: Problem): string => p.got ?? "something";
-const expected = (p: Problem): string => p.expected ?? "something else";
-const shortened = (text: string): string => (text.length > 80 ? `${text.slice(0, 77)}…` : text);
+import { LOGGER_SENTENCES } from "./logger-problems.ts";
+import { expected, got, plain, type Sentence } from "./sentence.ts";
 
 /** One sentence for each code. Where it is comes before, what to do comes after. */
 const SENTENCES = {
@@ -107,15 +100,12 @@ const SENTENCES = {
   "never-present": (p) => `${got(p)} is never there during the campaign (${expected(p)}).`,
   "no-findings": () => "nothing has been tested yet; every item waits at the Door.",
 
-  // Climate files
-  "climate-headings": () =>
-    "no headings for time, temperature and humidity were found; the file was not read.",
-  "reading-unreadable": (p) => `the reading cannot be used (${plain(p)}).`,
-  "rh-fraction": () => "every humidity is 1 or less; it was read as per cent, as the heading asks.",
+  // Files of readings
+  ...LOGGER_SENTENCES,
+  "too-many-readings": (p) => `the file has ${plain(p)} readings; only the first ${expected(p)} were taken.`,
   "reading-gap": (p) => `no reading ${expected(p)}.`,
   "reader-silent": (p) => `the reader gave no values ${expected(p)}.`,
   "reader-stuck": (p) => `the same values stand still ${expected(p)}.`,
-  "reading-order": (p) => `${plain(p)} readings were not in the order of time; they were put in order.`,
 } satisfies Record<string, Sentence>;
 
 /** Every code with a sentence here. */

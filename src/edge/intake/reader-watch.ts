@@ -1,8 +1,8 @@
-import type { ClimateReading } from "../../core/items/campaign.ts";
 import type { Problem } from "../../core/outcome/problem.ts";
+import type { LoggerImport, LoggerSilence, ReadingSeries } from "./loggers/logger-reading.ts";
 import { count, problem } from "./problem.ts";
 
-const HOUR = 3_600_000;
+const HOUR = 60;
 /** A gap is said from three usual steps and two hours on; common practice, no source. */
 const GAP_STEPS = 3;
 const LEAST_GAP = 2 * HOUR;
@@ -12,62 +12,81 @@ const STUCK_READINGS = 12;
 /** Each kind of trouble is said this often for one file, then counted. */
 const MOST_SAID = 10;
 
-/** Signs in ordered readings that the reader has failed: gaps, no values, values that stand still. */
-export function watchReader(file: string, readings: readonly ClimateReading[]): Problem[] {
-  if (readings.length < 2) return [];
-  const times = readings.map(({ at }) => Date.parse(`${at}Z`));
-  return [...gaps(file, readings, times), ...runs(file, readings, times)];
+/** A stretch of time in minutes, on the clock of the series. */
+interface Span {
+  readonly from: number;
+  readonly to: number;
 }
 
-function gaps(file: string, readings: readonly ClimateReading[], times: readonly number[]): Problem[] {
-  const steps = times.slice(1).map((time, i) => time - (times[i] ?? time));
-  const usual = [...steps].sort((a, b) => a - b)[Math.floor(steps.length / 2)] ?? 0;
-  const least = Math.max(usual * GAP_STEPS, LEAST_GAP);
-  const found = steps.flatMap((step, i) => (step >= least ? [span(readings, i, i + 1)] : []));
-  return said("reading-gap", file, found, "Nothing needs to be done if the reader was being read out.");
-}
-
-/** Stretches of readings that are the same throughout: without any value, or with the same values for a day. */
-function runs(file: string, readings: readonly ClimateReading[], times: readonly number[]): Problem[] {
-  const silent: string[] = [];
-  const stuck: string[] = [];
-  for (let first = 0, next = 0; first < readings.length; first = next) {
-    const start = readings[first];
-    while (next < readings.length && isSame(start, readings[next])) next++;
-    const last = next - 1;
-    const hours = (times[last] ?? 0) - (times[first] ?? 0);
-    if (start?.dryBulb === undefined && start?.relHum === undefined) silent.push(span(readings, first, last));
-    else if (
-      start.dryBulb !== undefined &&
-      start.relHum !== undefined &&
-      hours >= STUCK &&
-      next - first >= STUCK_READINGS
-    )
-      stuck.push(span(readings, first, last));
-  }
+/** Signs that a reader has failed: gaps, no values, values that stand still. */
+export function watchReader(file: string, { reading, series }: LoggerImport): Problem[] {
+  const leastGap = Math.max(reading.usualStepMinutes * GAP_STEPS, LEAST_GAP);
+  const silent = reading.silences.longest.map(spanOf);
   return [
+    ...said(
+      "reading-gap",
+      file,
+      gaps(series.minutes, silent, leastGap),
+      "Nothing needs to be done if the reader was being read out.",
+    ),
     ...said("reader-silent", file, silent, "Look at the reader and its battery."),
-    ...said("reader-stuck", file, stuck, "Look whether the reader has failed; compare it with another."),
+    ...said(
+      "reader-stuck",
+      file,
+      stuck(series, leastGap),
+      "Look whether the reader has failed; compare it with another.",
+    ),
   ];
 }
 
-const isSame = (a: ClimateReading | undefined, b: ClimateReading | undefined): boolean =>
-  a?.dryBulb === b?.dryBulb && a?.relHum === b?.relHum;
+const spanOf = ({ from, to }: LoggerSilence): Span => ({ from: minutesOf(from), to: minutesOf(to) });
+const minutesOf = (at: string): number => Date.parse(`${at}Z`) / 60_000;
 
-const span = (readings: readonly ClimateReading[], from: number, to: number): string =>
-  `from ${moment(readings[from])} to ${moment(readings[to])}`;
-const moment = (reading: ClimateReading | undefined): string =>
-  (reading?.at ?? "").slice(0, 16).replace("T", " ");
+/** Stretches without a row: neither a reading nor one of the rows that have a time alone. */
+function gaps(minutes: Float64Array, silent: readonly Span[], least: number): Span[] {
+  const found: Span[] = [];
+  for (let i = 1; i < minutes.length; i++) {
+    const [from, to] = [minutes[i - 1] as number, minutes[i] as number]; // i stays inside
+    if (to - from < least) continue;
+    const inside = silent.filter((each) => each.from > from && each.to < to);
+    const starts = [from, ...inside.map((each) => each.to)];
+    const ends = [...inside.map((each) => each.from), to];
+    starts.forEach((start, n) => {
+      const end = ends[n] ?? to;
+      if (end - start >= least) found.push({ from: start, to: end });
+    });
+  }
+  return found;
+}
+
+/** Stretches without a gap in which both values are the same for a day and more. */
+function stuck({ minutes, dryBulb, relHum }: ReadingSeries, leastGap: number): Span[] {
+  const found: Span[] = [];
+  const goesOn = (i: number): boolean =>
+    dryBulb[i] === dryBulb[i - 1] && // a value that is absent is no value, and not the same as another
+    relHum[i] === relHum[i - 1] &&
+    (minutes[i] ?? 0) - (minutes[i - 1] ?? 0) < leastGap;
+  for (let first = 0, next = 1; first < minutes.length; first = next, next++) {
+    while (next < minutes.length && goesOn(next)) next++;
+    const [from, to] = [minutes[first] ?? 0, minutes[next - 1] ?? 0];
+    if (to - from >= STUCK && next - first >= STUCK_READINGS) found.push({ from, to });
+  }
+  return found;
+}
+
+const inWords = ({ from, to }: Span): string => `from ${moment(from)} to ${moment(to)}`;
+const moment = (minutes: number): string =>
+  new Date(minutes * 60_000).toISOString().slice(0, 16).replace("T", " ");
 
 function said(
   code: "reading-gap" | "reader-silent" | "reader-stuck",
   file: string,
-  spans: readonly string[],
+  spans: readonly Span[],
   remedy: string,
 ): Problem[] {
   const shown = spans
     .slice(0, MOST_SAID)
-    .map((expected) => problem(code, "note", { file }, { expected, remedy }));
+    .map((span) => problem(code, "note", { file }, { expected: inWords(span), remedy }));
   const rest = spans.length - shown.length;
   return rest === 0
     ? shown

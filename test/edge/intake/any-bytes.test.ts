@@ -5,7 +5,6 @@ import { describe, expect, test } from "vitest";
 import { sayProblem } from "../../../src/core/say/problems.ts";
 import { dateFrom } from "../../../src/edge/intake/dates.ts";
 import { decodeText } from "../../../src/edge/intake/decode.ts";
-import { momentFrom } from "../../../src/edge/intake/moment.ts";
 import { numberFrom } from "../../../src/edge/intake/numbers.ts";
 import { readCampaignFolder } from "../../../src/edge/intake/read-campaign.ts";
 import { allTables } from "../../../src/edge/intake/tables/all.ts";
@@ -92,7 +91,7 @@ describe("whatever stands in a table, nothing is thrown and no row is lost", () 
       { numRuns: 40 },
     );
   });
-  test("any bytes decode, and any text reads as number, date and time or as none", () => {
+  test("any bytes decode, and any text reads as number and date or as none", () => {
     fc.assert(
       fc.property(fc.uint8Array({ maxLength: 200 }), (bytes) => !decodeText(bytes).text.includes("\r")),
     );
@@ -101,7 +100,6 @@ describe("whatever stands in a table, nothing is thrown and no row is lost", () 
         const n = numberFrom(text, "unknown", false);
         expect(n === null || n === "two ways" || Number.isFinite(n)).toBe(true);
         dateFrom(text);
-        momentFrom(text, null);
       }),
     );
   });

@@ -1,12 +1,12 @@
 import { expect } from "vitest";
+import { sayProblem } from "../../../src/core/say/problems.ts";
 import type { LoggerCorrections, LoggerImport } from "../../../src/edge/intake/loggers/logger-reading.ts";
 import { readLogger } from "../../../src/edge/intake/loggers/read-logger.ts";
-import { sayLoggerProblem } from "../../../src/edge/intake/loggers/say-loggers.ts";
 
 /** Reads invented text as a logger file; a refusal fails the test with its sentences. */
 export async function read(file: string | Uint8Array, given: LoggerCorrections = {}): Promise<LoggerImport> {
   const outcome = await readLogger(typeof file === "string" ? Buffer.from(file) : file, given, "made.csv");
-  if (!outcome.ok) throw new Error(outcome.problems.map(sayLoggerProblem).join("\n"));
+  if (!outcome.ok) throw new Error(outcome.problems.map(sayProblem).join("\n"));
   return outcome.value;
 }
 

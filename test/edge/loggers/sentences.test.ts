@@ -1,42 +1,6 @@
-import { readdirSync, readFileSync } from "node:fs";
-import { join } from "node:path";
 import { describe, expect, test } from "vitest";
-import {
-  loggerCodes,
-  loggerProblem,
-  sayLoggerProblem,
-} from "../../../src/edge/intake/loggers/say-loggers.ts";
 import { tellReading } from "../../../src/edge/intake/loggers/tell-reading.ts";
-import { projectFolder } from "../../../src/edge/published.ts";
 import { lines, made, parts, read } from "./made-files.ts";
-
-const folder = join(projectFolder(), "src", "edge", "intake", "loggers");
-const source = readdirSync(folder)
-  .filter((name) => name !== "say-loggers.ts")
-  .map((name) => readFileSync(join(folder, name), "utf8"))
-  .join("\n");
-
-describe("problems of logger files", () => {
-  test.each(loggerCodes())("%s has a sentence and is said somewhere", (code) => {
-    const said = sayLoggerProblem(
-      loggerProblem(code, "note", {
-        file: "a.csv",
-        line: 3,
-        got: "GOT",
-        expected: "EXPECTED",
-        remedy: "Look at it.",
-      }),
-    );
-    expect(said).toMatch(/^a\.csv, line 3: .+[.)] Look at it\.$/);
-    expect(said).not.toMatch(/undefined|\[object/);
-    expect(source).toContain(`"${code}"`);
-  });
-  test("without a place it begins with a capital", () => {
-    expect(sayLoggerProblem(loggerProblem("logger-empty", "stop", { remedy: "Export it once more." }))).toBe(
-      "The file is empty. Export it once more.",
-    );
-  });
-});
 
 describe("what was understood is told in plain sentences", () => {
   test("hourly, day first, a gap", async () => {

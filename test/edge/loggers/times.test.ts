@@ -207,7 +207,6 @@ describe("the order of day and month", () => {
   });
   test.each([
     ["03/04/2026 08:00", "Time;Temp °C;RH %", "2026-04-03", "most of the world"],
-    ["03.04.2026 08:00", "Time;Temp °C;RH %", "2026-04-03", "dots"],
     ["03/04/2026 08:00 AM", "Time;Temp °C;RH %", "2026-03-04", "AM and PM"],
     ["03/04/2026 08:00", "Time;Temp °F;RH %", "2026-03-04", "°F"],
   ])("%s under %s alone is asked about, with the reason", async (time, heading, day, reason) => {
@@ -218,6 +217,13 @@ describe("the order of day and month", () => {
     const doubt = found.reading.doubts.find(({ code }) => code === "logger-date-order");
     expect(doubt?.severity).toBe("ask");
     expect(doubt?.expected).toContain(reason);
+  });
+  test("dots mean day first, which is told and not asked", async () => {
+    const found = await read(lines("Time;Temp °C;RH %", "03.04.2026 08:00;20;50"));
+    expect(found.reading.firstAt).toBe("2026-04-03T08:00"); // dots with the day first: common practice, no source
+    expect(found.reading.doubts.map(({ code, severity }) => `${code} ${severity}`)).toEqual([
+      "logger-date-order note",
+    ]);
   });
   test("the user's word is believed", async () => {
     const found = await read(lines("Time;Temp °C;RH %", "03/04/2026 08:00;20;50"), { dateOrder: "m-d-y" });

@@ -1,8 +1,8 @@
 import type { Outcome, Problem } from "../../../core/outcome/problem.ts";
 import { done, refused } from "../../../core/outcome/problem.ts";
+import { problem } from "../problem.ts";
 import { type ColumnFacts, columnFacts } from "./column-facts.ts";
 import type { DateShape, LoggerColumns, LoggerCorrections, LoggerSensor } from "./logger-reading.ts";
-import { loggerProblem } from "./say-loggers.ts";
 import type { TableShape } from "./table-shape.ts";
 import { countedBy, isPartOfDay, nameOf, type TimeColumns, timeColumns } from "./time-columns.ts";
 import { bestSensor, guessedSensor, type LongTable, longTable, sensorsOf } from "./value-columns.ts";
@@ -97,13 +97,16 @@ function wishedColumns(
     if (column !== undefined) found[role] = column.index;
     else
       problems.push(
-        loggerProblem("logger-column-unknown", "stop", {
-          file,
-          column: role,
-          got: String(choice),
-          expected: facts.map(nameOf).join(", "),
-          remedy: "Choose one of these, by its heading or its number (0 is the first).",
-        }),
+        problem(
+          "logger-column-unknown",
+          "stop",
+          { file, column: role },
+          {
+            got: String(choice),
+            expected: facts.map(nameOf).join(", "),
+            remedy: "Choose one of these, by its heading or its number (0 is the first).",
+          },
+        ),
       );
   }
   return problems.length > 0 ? refused(...problems) : done(found);
@@ -166,13 +169,16 @@ function pickedSensor(
     sensors.find(({ name }) => sameWords(name, wish)) ?? (sensors.length === 1 ? sensors[0] : undefined);
   if (found !== undefined) return done(found);
   return refused(
-    loggerProblem("logger-column-unknown", "stop", {
-      file,
-      column: "sensor",
-      got: wish,
-      expected: sensors.map(({ name }) => `"${name}"`).join(", "),
-      remedy: "Choose one of these sensors.",
-    }),
+    problem(
+      "logger-column-unknown",
+      "stop",
+      { file, column: "sensor" },
+      {
+        got: wish,
+        expected: sensors.map(({ name }) => `"${name}"`).join(", "),
+        remedy: "Choose one of these sensors.",
+      },
+    ),
   );
 }
 
@@ -208,36 +214,52 @@ function severalSensors(
 ): Problem[] {
   if (sensors.length < 2) return [];
   return [
-    loggerProblem("logger-several-sensors", "ask", {
-      file,
-      got: sensors.map(({ name }) => `"${name}"`).join(", "),
-      expected: `"${chosen}", the first with temperature and humidity,`,
-      remedy: "Choose another sensor if this is the wrong one.",
-    }),
+    problem(
+      "logger-several-sensors",
+      "ask",
+      { file },
+      {
+        got: sensors.map(({ name }) => `"${name}"`).join(", "),
+        expected: `"${chosen}", the first with temperature and humidity,`,
+        remedy: "Choose another sensor if this is the wrong one.",
+      },
+    ),
   ];
 }
 
 function noTime(facts: readonly ColumnFacts[], { sample, preamble }: TableShape, file: string): Problem {
   const clock = facts.find(({ kind }) => kind === "clock");
   if (clock !== undefined)
-    return loggerProblem("logger-no-date", "stop", {
-      file,
-      got: clock.texts[0] ?? "",
-      expected: "a date in the same cell or in one of its own",
-      remedy: "Export it once more with the date in each row.",
-    });
-  return loggerProblem("logger-no-rows", "stop", {
-    file,
-    got: (sample[0]?.join(" ") ?? preamble[0]?.text ?? "").slice(0, 80),
-    expected: "rows with a time, a temperature and a humidity",
-    remedy: "Export the readings as a table with one row for each time, or choose the columns yourself.",
-  });
+    return problem(
+      "logger-no-date",
+      "stop",
+      { file },
+      {
+        got: clock.texts[0] ?? "",
+        expected: "a date in the same cell or in one of its own",
+        remedy: "Export it once more with the date in each row.",
+      },
+    );
+  return problem(
+    "logger-no-rows",
+    "stop",
+    { file },
+    {
+      got: (sample[0]?.join(" ") ?? preamble[0]?.text ?? "").slice(0, 80),
+      expected: "rows with a time, a temperature and a humidity",
+      remedy: "Export the readings as a table with one row for each time, or choose the columns yourself.",
+    },
+  );
 }
 
 const noValues = (facts: readonly ColumnFacts[], file: string): Problem =>
-  loggerProblem("logger-no-values", "stop", {
-    file,
-    got: facts.map(nameOf).join(", "),
-    expected: "a heading with temperature or relative humidity, or its unit",
-    remedy: "Choose the columns yourself.",
-  });
+  problem(
+    "logger-no-values",
+    "stop",
+    { file },
+    {
+      got: facts.map(nameOf).join(", "),
+      expected: "a heading with temperature or relative humidity, or its unit",
+      remedy: "Choose the columns yourself.",
+    },
+  );

@@ -1,7 +1,7 @@
 import type { Problem } from "../../../core/outcome/problem.ts";
+import { problem } from "../problem.ts";
 import { DATE_ORDERS, type DateOrder, dayOfPacked, isUnsure, NO_DAY, writtenGroups } from "./packed-date.ts";
 import type { ReadingStore } from "./reading-store.ts";
-import { loggerProblem } from "./say-loggers.ts";
 
 /** What speaks for an order besides the dates themselves. */
 export interface OrderHints {
@@ -105,12 +105,16 @@ function amongSeveral(
   return {
     order,
     doubts: [
-      loggerProblem("logger-date-order", "ask", {
-        file: hints.file,
-        got: `e.g. ${writtenGroups(packed)}`,
-        expected: `${SAID[order]}, because ${why}`,
-        remedy: "Say which is right before you rely on the days.",
-      }),
+      problem(
+        "logger-date-order",
+        isDotted(hints) ? "note" : "ask",
+        { file: hints.file },
+        {
+          got: writtenGroups(packed),
+          expected: `${SAID[order]}, because ${why}`,
+          remedy: "Say which is right before you rely on the days.",
+        },
+      ),
     ],
   };
 }
@@ -121,13 +125,12 @@ const SAID: Readonly<Record<DateOrder, string>> = {
   "y-m-d": "year first",
 };
 
-function usualOrder({
-  firstText,
-  hasHalfDays,
-  isFahrenheit,
-  isDayFirstLanguage,
-}: OrderHints): readonly [DateOrder, string] {
-  if (/^\d{1,2}\.\d{1,2}\./.test(firstText)) return ["d-m-y", "dates with dots have the day first"];
+/** Dates with dots have the day first; common practice, no source. */
+const isDotted = ({ firstText }: OrderHints): boolean => /^\d{1,2}\.\d{1,2}\./.test(firstText);
+
+function usualOrder(hints: OrderHints): readonly [DateOrder, string] {
+  const { hasHalfDays, isFahrenheit, isDayFirstLanguage } = hints;
+  if (isDotted(hints)) return ["d-m-y", "dates with dots have the day first"];
   if (isDayFirstLanguage) return ["d-m-y", "the headings are in a language that writes the day first"];
   if (hasHalfDays && isFahrenheit) return ["m-d-y", "AM, PM and °F go with the month first"];
   if (isFahrenheit) return ["m-d-y", "°F goes with the month first"];
@@ -138,11 +141,15 @@ function usualOrder({
 function stepsDecided(order: DateOrder, possible: readonly Evidence[], { file }: OrderHints): Problem[] {
   if (possible.every((each) => each.order === order || each.order === "y-m-d")) return [];
   return [
-    loggerProblem("logger-date-order-steps", "note", {
-      file,
-      expected: `${SAID[order]}, because only then do the days follow each other`,
-      remedy: "Nothing needs to be done if the first and the last day are right.",
-    }),
+    problem(
+      "logger-date-order-steps",
+      "note",
+      { file },
+      {
+        expected: `${SAID[order]}, because only then do the days follow each other`,
+        remedy: "Nothing needs to be done if the first and the last day are right.",
+      },
+    ),
   ];
 }
 
@@ -158,11 +165,15 @@ function mixed(
     if (dayOfPacked(packed, order) === NO_DAY) example = writtenGroups(packed);
   }
   return [
-    loggerProblem("logger-dates-mixed", "ask", {
-      file,
-      got: `${impossible} (e.g. ${example})`,
-      expected: SAID[order],
-      remedy: "A spreadsheet may have turned some dates round; export the file again from the logger.",
-    }),
+    problem(
+      "logger-dates-mixed",
+      "ask",
+      { file },
+      {
+        got: `${impossible} (e.g. ${example})`,
+        expected: SAID[order],
+        remedy: "A spreadsheet may have turned some dates round; export the file again from the logger.",
+      },
+    ),
   ];
 }

@@ -74,6 +74,20 @@ export interface LoggerGaps {
   readonly longest: readonly LoggerGap[];
 }
 
+/** A stretch of rows that have a time and no value; local standard time, `2026-06-02T08:00`. */
+export interface LoggerSilence {
+  readonly from: string;
+  readonly to: string;
+  readonly rows: number;
+}
+
+export interface LoggerSilences {
+  readonly count: number;
+  readonly rows: number;
+  /** The longest, in order of time. */
+  readonly longest: readonly LoggerSilence[];
+}
+
 /** A place where the clock of the logger was put forward or back by an hour; `at` as written in the file. */
 export interface ClockJump {
   readonly at: string;
@@ -133,7 +147,9 @@ export interface LoggerReading {
   readonly rowsLeftOut: readonly RowsLeftOut[];
   /** Readings with one of the two values missing. */
   readonly valuesMissing: { readonly temperature: number; readonly relHum: number };
+  /** Between readings that are there, those among the silences too. */
   readonly gaps: LoggerGaps;
+  readonly silences: LoggerSilences;
   /** Rows with a time that was there already; `differing`: with other values. */
   readonly duplicates: { readonly count: number; readonly differing: number };
   /** The file runs from the newest row to the oldest. */

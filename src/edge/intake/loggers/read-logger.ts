@@ -1,5 +1,6 @@
 import { basename } from "node:path";
 import { done, type Outcome, type Problem, refused } from "../../../core/outcome/problem.ts";
+import { problem } from "../problem.ts";
 import { type LoggerSource, type OpenedBytes, openBytes } from "./byte-source.ts";
 import { decideDateOrder } from "./date-order.ts";
 import { inOrder, type OrderedSeries } from "./in-order.ts";
@@ -8,7 +9,6 @@ import { LeftOut } from "./left-out.ts";
 import type { LoggerCorrections, LoggerImport, LoggerReading, ReadingSeries } from "./logger-reading.ts";
 import { ReadingStore } from "./reading-store.ts";
 import { RowScanner } from "./row-scanner.ts";
-import { loggerProblem } from "./say-loggers.ts";
 import { gapsOf, isoMinute, usualStepOf } from "./series-steps.ts";
 import {
   isTypicalYear,
@@ -21,6 +21,7 @@ import {
   withoutEmpty,
 } from "./settle-times.ts";
 import { settleValues, type UnitHints } from "./settle-values.ts";
+import { emptyRuns, silencesIn } from "./silences.ts";
 import { tableLayout } from "./table-layout.ts";
 import { epwLayout } from "./weather-layout.ts";
 import { wholeFileDoubts } from "./whole-file-doubts.ts";
@@ -51,14 +52,18 @@ async function opening(
     const other = otherKind(opened.head);
     if (other !== null)
       return refused(
-        loggerProblem("logger-not-text", "stop", {
-          file,
-          expected: other,
-          remedy: "Export the readings as text (CSV); a zip file must be unpacked first.",
-        }),
+        problem(
+          "logger-not-text",
+          "stop",
+          { file },
+          {
+            expected: other,
+            remedy: "Export the readings as text (CSV); a zip file must be unpacked first.",
+          },
+        ),
       );
     if (opened.head.trim() === "")
-      return refused(loggerProblem("logger-empty", "stop", { file, remedy: "Export it once more." }));
+      return refused(problem("logger-empty", "stop", { file }, { remedy: "Export it once more." }));
     return done(opened);
   } catch (error) {
     return refused(unreadable(file, error));
@@ -66,11 +71,12 @@ async function opening(
 }
 
 const unreadable = (file: string, error: unknown): Problem =>
-  loggerProblem("logger-unreadable", "stop", {
-    file,
-    expected: reasonOf(error),
-    remedy: "Close it elsewhere, or copy it again, then try once more.",
-  });
+  problem(
+    "logger-unreadable",
+    "stop",
+    { file },
+    { expected: reasonOf(error), remedy: "Close it elsewhere, or copy it again, then try once more." },
+  );
 
 const reasonOf = (error: unknown): string =>
   error instanceof Error ? error.message.replace(/, (?:open|stat|read) .*$/s, "") : "no reason given";
@@ -106,11 +112,12 @@ async function scanRows(opened: OpenedBytes, { plan }: Layout, file: string): Pr
   } catch (error) {
     if (!opened.isGzip || store.size === 0) return refused(unreadable(file, error));
     doubts.push(
-      loggerProblem("logger-cut-short", "ask", {
-        file,
-        expected: reasonOf(error),
-        remedy: "Copy the file again from where it came.",
-      }),
+      problem(
+        "logger-cut-short",
+        "ask",
+        { file },
+        { expected: reasonOf(error), remedy: "Copy the file again from where it came." },
+      ),
     );
   }
   scanner.end();
@@ -139,15 +146,20 @@ function settled(
     hasHalfDays: scanner.times.halfDays > 0,
     isFahrenheit: values.unit.temperature === "°F",
   });
-  const written = withoutEmpty(store, minutesOf(store, dates.order, leftOut), leftOut);
+  const all = minutesOf(store, dates.order, leftOut);
+  const empty = emptyRuns(store, all);
+  const written = withoutEmpty(store, all, leftOut);
   if (written.length === 0) return refused(noReadings(leftOut, file));
   const clock = settleClock(rows, written, layout, given);
   const ordered = inOrder(store, clock.minutes, leftOut);
+  const told = toldOf(ordered, leftOut);
+  const { minutes } = ordered.series;
   const reading: LoggerReading = {
     ...understood(rows, layout, given, file),
     ...clock.told,
     unit: values.unit,
-    ...toldOf(ordered, leftOut),
+    ...told,
+    silences: silencesIn(empty, store, clock.minutes, minutes, told.usualStepMinutes),
     kind: layout.kind === "logger" && clock.told.place !== undefined ? "hourly weather" : layout.kind,
     dateOrder: layout.plan.counted ?? dates.order,
   };
@@ -264,14 +276,17 @@ const missingIn = (values: ReadingSeries["dryBulb"]): number => {
 const noReadings = (leftOut: LeftOut, file: string): Problem => {
   const [first] = leftOut.all();
   const line = first?.lines[0];
-  return loggerProblem("logger-no-readings", "stop", {
-    file,
-    ...(line === undefined ? {} : { line }),
-    got:
-      first === undefined
-        ? "no rows"
-        : `${first.count} rows: ${first.reason.replaceAll("-", " ")}${first.example === undefined ? "" : `, e.g. "${first.example}"`}`,
-    expected: "rows with a time, a temperature and a humidity",
-    remedy: "Choose the columns and the order of the date yourself.",
-  });
+  return problem(
+    "logger-no-readings",
+    "stop",
+    { file, ...(line === undefined ? {} : { line }) },
+    {
+      got:
+        first === undefined
+          ? "no rows"
+          : `${first.count} rows: ${first.reason.replaceAll("-", " ")}${first.example === undefined ? "" : `, e.g. "${first.example}"`}`,
+      expected: "rows with a time, a temperature and a humidity",
+      remedy: "Choose the columns and the order of the date yourself.",
+    },
+  );
 };

@@ -2,7 +2,7 @@ import type { LoggerGap, LoggerGaps } from "./logger-reading.ts";
 
 const LONGEST_KEPT = 200;
 /** A gap begins where half a step more than usual has passed. */
-const GAP_FROM = 1.5;
+export const GAP_FROM = 1.5;
 const STEPS_LOOKED_AT = 20_001;
 
 /** Median of the steps forward, in minutes; put to whole minutes when it is within 2.5 % of them. 0: fewer than two times. */

@@ -1,8 +1,9 @@
 import type { Problem } from "../../../core/outcome/problem.ts";
+import { problem } from "../problem.ts";
 import { relHumFromDewPoint } from "./dew-point.ts";
 import type { HumidityUnit, LoggerReading, TemperatureUnit } from "./logger-reading.ts";
 import type { ReadingStore } from "./reading-store.ts";
-import { loggerProblem } from "./say-loggers.ts";
+import { howMany } from "./tell-quantities.ts";
 
 /** What is written about the units; null: nothing. */
 export interface UnitHints {
@@ -62,29 +63,36 @@ export function settleValues(store: ReadingStore, hints: UnitHints): SettledValu
   if (wrong.damp > 0) doubts.push(leftEmpty(file, wrong.damp, "relative humidity"));
   if (above > 0)
     doubts.push(
-      loggerProblem("logger-damp-above-hundred", "note", {
-        file,
-        got: String(above),
-        remedy: "Nothing needs to be done.",
-      }),
+      problem(
+        "logger-damp-above-hundred",
+        "note",
+        { file },
+        { got: howMany(above, "reading"), remedy: "Nothing needs to be done." },
+      ),
     );
   if (hints.isDewPoint)
     doubts.push(
-      loggerProblem("logger-dew-point", "note", {
-        file,
-        remedy: "Choose a column of humidity if there is one.",
-      }),
+      problem(
+        "logger-dew-point",
+        "note",
+        { file },
+        { remedy: "Choose a column of humidity if there is one." },
+      ),
     );
   return { unit: { temperature: warmth, relHum: damp }, doubts };
 }
 
 const leftEmpty = (file: string, count: number, what: string): Problem =>
-  loggerProblem("logger-values-left-out", "note", {
-    file,
-    got: `${count} values`,
-    expected: what,
-    remedy: "Figures such as -999 stand for a missing value; look at the sensor if there are many.",
-  });
+  problem(
+    "logger-values-left-out",
+    "note",
+    { file },
+    {
+      got: howMany(count, "value"),
+      expected: what,
+      remedy: "Figures such as -999 stand for a missing value; look at the sensor if there are many.",
+    },
+  );
 
 const celsiusFrom = (value: number, unit: TemperatureUnit): number =>
   unit === "°C" ? value : unit === "°F" ? ((value - 32) * 5) / 9 : value - 273.15;
@@ -99,12 +107,16 @@ function guessedWarmth(
   const unit = median > KELVIN_FROM ? "K" : median > FAHRENHEIT_FROM ? "°F" : "°C";
   if (unit !== "°C" || median > WARM_FOR_CELSIUS)
     doubts.push(
-      loggerProblem("logger-unit-temperature", "ask", {
-        file,
-        got: `half of the values are above ${Math.round(median)}`,
-        expected: unit,
-        remedy: "Say which unit it is if that is wrong.",
-      }),
+      problem(
+        "logger-unit-temperature",
+        "ask",
+        { file },
+        {
+          got: `half of the values are above ${Math.round(median)}`,
+          expected: unit,
+          remedy: "Say which unit it is if that is wrong.",
+        },
+      ),
     );
   return unit;
 }
@@ -128,12 +140,16 @@ function dampUnit(
   const shown: HumidityUnit = most <= HIGHEST ? "fraction" : "%";
   if (shown !== (relHum ?? "%") && (seen > 1 || relHum === null))
     doubts.push(
-      loggerProblem("logger-unit-humidity", relHum === null ? "note" : "ask", {
-        file,
-        got: `${least} to ${most}`,
-        expected: shown === "%" ? "per cent" : "a fraction of 1",
-        remedy: "Say which unit it is if that is wrong.",
-      }),
+      problem(
+        "logger-unit-humidity",
+        relHum === null ? "note" : "ask",
+        { file },
+        {
+          got: `${least} to ${most}`,
+          expected: shown === "%" ? "per cent" : "a fraction of 1",
+          remedy: "Say which unit it is if that is wrong.",
+        },
+      ),
     );
   return shown;
 }

@@ -1,4 +1,5 @@
 import { done, type Outcome, type Problem, refused } from "../../../core/outcome/problem.ts";
+import { problem } from "../problem.ts";
 import { type ChosenColumns, chooseColumns } from "./choose-columns.ts";
 import { dateOrderIn, humidityUnitIn, offsetIn, temperatureUnitIn } from "./heading-words.ts";
 import type { Layout } from "./layout.ts";
@@ -6,7 +7,6 @@ import type { LoggerColumns, LoggerCorrections } from "./logger-reading.ts";
 import { DATE_ORDERS, type DateOrder } from "./packed-date.ts";
 import { type Preamble, readPreamble, standardOffsetIn, zoneIn } from "./preamble.ts";
 import { rowEndOf, type ScanPlan } from "./row-scanner.ts";
-import { loggerProblem } from "./say-loggers.ts";
 import { type TableShape, tableShape } from "./table-shape.ts";
 import { siteOfTypicalYear } from "./weather-layout.ts";
 
@@ -119,24 +119,33 @@ function dateHints(
 }
 
 function shapeDoubts({ shift, splitFrom, headings }: TableShape, file: string): Problem[] {
-  const shifted = loggerProblem("logger-rows-shifted", "note", {
-    file,
-    got: shift === 1 ? "one cell more" : `${shift} cells more`,
-    expected: `the headings were moved so that "${headings.find(Boolean) ?? ""}" stands over the time`,
-    remedy: "Nothing needs to be done if the first reading is right.",
-  });
-  const split = loggerProblem("logger-decimal-split", "ask", {
-    file,
-    remedy: "Look at the first readings; next time export with semicolons.",
-  });
+  const shifted = problem(
+    "logger-rows-shifted",
+    "note",
+    { file },
+    {
+      got: shift === 1 ? "one cell more" : `${shift} cells more`,
+      expected: `the headings were moved so that "${headings.find(Boolean) ?? ""}" stands over the time`,
+      remedy: "Nothing needs to be done if the first reading is right.",
+    },
+  );
+  const split = problem(
+    "logger-decimal-split",
+    "ask",
+    { file },
+    { remedy: "Look at the first readings; next time export with semicolons." },
+  );
   return [...(shift > 0 ? [shifted] : []), ...(splitFrom === null ? [] : [split])];
 }
 
 const noRows = (head: string, file: string): Problem =>
-  loggerProblem("logger-no-rows", "stop", {
-    file,
-    line: 1,
-    got: head.slice(0, 80).split(/[\r\n]/)[0] ?? "",
-    expected: "rows with a time, a temperature and a humidity",
-    remedy: "Export the readings as a table with one row for each time.",
-  });
+  problem(
+    "logger-no-rows",
+    "stop",
+    { file, line: 1 },
+    {
+      got: head.slice(0, 80).split(/[\r\n]/)[0] ?? "",
+      expected: "rows with a time, a temperature and a humidity",
+      remedy: "Export the readings as a table with one row for each time.",
+    },
+  );

@@ -1,6 +1,10 @@
 /** `14,449` */
 export const thousands = (n: number): string => n.toLocaleString("en-GB");
 
+/** `1 row`, `1,440 rows`. */
+export const howMany = (n: number, one: string, many = `${one}s`): string =>
+  `${thousands(n)} ${n === 1 ? one : many}`;
+
 /** `UTC+2`, `UTC-5:30`, `UTC` for minutes ahead of UTC. */
 export function offsetInWords(minutes: number): string {
   if (minutes === 0) return "UTC";

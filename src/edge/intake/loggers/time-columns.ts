@@ -1,8 +1,8 @@
 import type { Problem } from "../../../core/outcome/problem.ts";
+import { problem } from "../problem.ts";
 import { type ColumnFacts, isRising, within } from "./column-facts.ts";
 import type { DateShape, LoggerColumns } from "./logger-reading.ts";
 import { NOMINAL_YEAR } from "./packed-date.ts";
-import { loggerProblem } from "./say-loggers.ts";
 
 type Counted = Extract<DateShape, "serial days" | "unix seconds" | "unix milliseconds">;
 
@@ -37,12 +37,16 @@ function inOneCell(whole: readonly ColumnFacts[], first: ColumnFacts, file: stri
   );
   const local = whole.find(({ heading }) => /local|lokal|ortszeit|locale?\b/i.test(heading));
   const chosen = local ?? named[0] ?? first;
-  const doubt = loggerProblem("logger-several-times", "note", {
-    file,
-    got: whole.map(nameOf).join(", "),
-    expected: `${nameOf(chosen)}, ${local === undefined ? "the first" : "the local one,"}`,
-    remedy: "Choose another column of time if this is not when it was measured.",
-  });
+  const doubt = problem(
+    "logger-several-times",
+    "note",
+    { file },
+    {
+      got: whole.map(nameOf).join(", "),
+      expected: `${nameOf(chosen)}, ${local === undefined ? "the first" : "the local one,"}`,
+      remedy: "Choose another column of time if this is not when it was measured.",
+    },
+  );
   return { columns: { time: chosen.index }, counted: null, doubts: [doubt] };
 }
 
@@ -79,11 +83,12 @@ function inParts(facts: readonly ColumnFacts[], file: string): TimeColumns | nul
 }
 
 const noYear = (file: string): Problem =>
-  loggerProblem("logger-no-year", "ask", {
-    file,
-    expected: String(NOMINAL_YEAR),
-    remedy: "Add a column with the year if it is not a typical year.",
-  });
+  problem(
+    "logger-no-year",
+    "ask",
+    { file },
+    { expected: String(NOMINAL_YEAR), remedy: "Add a column with the year if it is not a typical year." },
+  );
 
 /** Days of a spreadsheet (1954 to 2064), seconds or milliseconds from 1970 (1979 to 2103), never falling. */
 const RANGES: readonly (readonly [Counted, number, number])[] = [

@@ -1,8 +1,8 @@
 import type { Problem } from "../../../core/outcome/problem.ts";
+import { problem } from "../problem.ts";
 import { type ColumnFacts, isRowNumber, within } from "./column-facts.ts";
 import { humidityUnitIn, meaningOf, rankOf, sensorNameIn, temperatureUnitIn } from "./heading-words.ts";
 import type { LoggerSensor } from "./logger-reading.ts";
-import { loggerProblem } from "./say-loggers.ts";
 import { nameOf } from "./time-columns.ts";
 
 type Quantity = "temperature" | "relHum" | "dewPoint";
@@ -135,11 +135,12 @@ export function guessedSensor(
       ...(damp === undefined ? {} : { relHum: damp.index }),
     },
     doubts: [
-      loggerProblem("logger-no-headings", both || damp === undefined ? "ask" : "note", {
-        file,
-        expected: why,
-        remedy: "Choose the columns yourself if that is wrong.",
-      }),
+      problem(
+        "logger-no-headings",
+        both || damp === undefined ? "ask" : "note",
+        { file },
+        { expected: why, remedy: "Choose the columns yourself if that is wrong." },
+      ),
     ],
   };
 }

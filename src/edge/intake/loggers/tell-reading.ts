@@ -1,5 +1,5 @@
 import type { LoggerGap, LoggerReading } from "./logger-reading.ts";
-import { hoursInWords, offsetInWords, stepInWords, thousands } from "./tell-quantities.ts";
+import { hoursInWords, howMany, offsetInWords, stepInWords, thousands } from "./tell-quantities.ts";
 
 /** What was understood of a file, in plain sentences for the person who chose it; doubts have sentences of their own. */
 export function tellReading(reading: LoggerReading): string[] {
@@ -118,8 +118,7 @@ function missingSentence({ gaps, valuesMissing, columns, isHumidityFromDewPoint 
   return [...gap, ...(values.length > 0 ? [`Without a value: ${values.join(" and ")}.`] : [])];
 }
 
-const counted = (n: number, one: string, many: string): string =>
-  n === 0 ? "" : `${thousands(n)} ${n === 1 ? one : many}`;
+const counted = (n: number, one: string, many: string): string => (n === 0 ? "" : howMany(n, one, many));
 
 function gapSentence({ from, to }: LoggerGap, count: number, hours: number): string {
   const span = `between ${day(from)} and ${day(to)}`;

@@ -9,7 +9,7 @@ const OTHER_SENSOR =
 /** What to do in a campaign folder, where the file itself is all that can be changed. */
 const REMEDIES: Readonly<Record<string, string>> = {
   "logger-not-text": "Save the readings as CSV (UTF-8).",
-  "logger-no-rows": `Nothing needs to be done if it is no file of readings. If it is one: ${HEADINGS}`,
+  "logger-no-rows": `Nothing needs to be done if it is no file of readings. If it is one, put the headings time, temperature_c, rh_pct above them.`,
   "logger-no-date": "Write the date into each row.",
   "logger-no-values": HEADINGS,
   "logger-no-readings": `Look at the columns. ${HEADINGS}`,

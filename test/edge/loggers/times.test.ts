@@ -225,6 +225,11 @@ describe("the order of day and month", () => {
       "logger-date-order note",
     ]);
   });
+  test("3 March is the same day in both orders, so nothing is asked", async () => {
+    const found = await read(lines("Time;Temp °C;RH %", "03/03/2026 08:00;20;50", "03/03/2026 09:00;20;50"));
+    expect(found.reading.firstAt).toBe("2026-03-03T08:00");
+    expect(codes(found)).toEqual([]);
+  });
   test("the user's word is believed", async () => {
     const found = await read(lines("Time;Temp °C;RH %", "03/04/2026 08:00;20;50"), { dateOrder: "m-d-y" });
     expect(found.reading.firstAt).toBe("2026-03-04T08:00");

@@ -32,9 +32,7 @@ interface Evidence {
 
 /** The order of day, month and year, by all rows together. */
 export function decideDateOrder(store: ReadingStore, hints: OrderHints): DecidedOrder {
-  const example = firstUnsure(store);
-  if (example < 0) return { order: orderSeen(hints.firstText), doubts: [] };
-  const packed = store.date[example] ?? 0;
+  if (firstDate(store, isUnsure) === null) return { order: orderSeen(hints.firstText), doubts: [] };
   const evidence = DATE_ORDERS.map((order) => evidenceFor(store, order));
   const settled = hints.given ?? hints.written;
   const fewest = Math.min(...evidence.map(({ impossible }) => impossible));
@@ -46,13 +44,16 @@ export function decideDateOrder(store: ReadingStore, hints: OrderHints): Decided
   const [only] = possible;
   if (only !== undefined && possible.length === 1)
     return { order: only.order, doubts: mixed(only, store, hints) };
-  return amongSeveral(possible, packed, store, hints);
+  return amongSeveral(possible, store, hints);
 }
 
-function firstUnsure({ date, size }: ReadingStore): number {
-  for (let i = 0; i < size; i++) if (isUnsure(date[i] ?? 0)) return i;
-  return -1;
+function firstDate({ date, size }: ReadingStore, isWanted: (packed: number) => boolean): number | null {
+  for (let i = 0; i < size; i++) if (isWanted(date[i] ?? 0)) return date[i] ?? 0;
+  return null;
 }
+
+/** 3 March is the same day in both orders. */
+const isTwoDays = (packed: number): boolean => dayOfPacked(packed, "d-m-y") !== dayOfPacked(packed, "m-d-y");
 
 /** Where every date is certain by itself the order is only told, not decided. */
 function orderSeen(text: string): DateOrder {
@@ -85,12 +86,7 @@ const mostlyFits = (order: DateOrder, evidence: readonly Evidence[], { size }: R
   (evidence.find((each) => each.order === order)?.impossible ?? size) <= size / 100;
 
 /** Several orders are possible for every row: the one in which the days go on most evenly, else what is usual, with its reason. */
-function amongSeveral(
-  possible: readonly Evidence[],
-  packed: number,
-  store: ReadingStore,
-  hints: OrderHints,
-): DecidedOrder {
+function amongSeveral(possible: readonly Evidence[], store: ReadingStore, hints: OrderHints): DecidedOrder {
   const usual = possible.filter(({ order }) => order !== "y-m-d");
   const sorted = [...possible].sort((a, b) => a.travelled - b.travelled);
   const [best, next] = sorted;
@@ -102,6 +98,8 @@ function amongSeveral(
   const [one, ...others] = usual;
   if (one !== undefined && others.length === 0) return { order: one.order, doubts: mixed(one, store, hints) };
   const [order, why] = usualOrder(hints);
+  const example = firstDate(store, isTwoDays);
+  if (example === null) return { order, doubts: [] };
   return {
     order,
     doubts: [
@@ -110,7 +108,7 @@ function amongSeveral(
         isDotted(hints) ? "note" : "ask",
         { file: hints.file },
         {
-          got: writtenGroups(packed),
+          got: writtenGroups(example),
           expected: `${SAID[order]}, because ${why}`,
           remedy: "Say which is right before you rely on the days.",
         },

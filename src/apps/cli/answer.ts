@@ -1,8 +1,10 @@
 import type { Plan } from "../../core/plan/plan.ts";
+import { sayAirVerdict } from "../../core/say/damp/air.ts";
 import { addDays, type Day, mondayOf } from "../../core/units/day.ts";
+import type { StoreWatch } from "../../core/ward/store-watch.ts";
 
-/** The answer in ten lines, for a tired lead at six in the morning. */
-export function answerLines(plan: Plan): string[] {
+/** The answer in a dozen lines, for a tired lead at six in the morning. */
+export function answerLines(plan: Plan, stores: readonly StoreWatch[] = []): string[] {
   const { finish, proof } = plan;
   const firstDay = earliest(plan.assignments.map((each) => each.day));
   const aside = plan.left.filter((each) => each.kind === "set aside").length;
@@ -17,9 +19,20 @@ export function answerLines(plan: Plan): string[] {
     `Waits       ${count(aside, "item")} set aside by a rule until someone outside the team answers; ${door} at the Door with a must-ask test unanswered.`,
     `Near mould  ${nearMouldWords(plan)}`,
     `Orders      ${ordersWords(plan)}`,
+    ...dampLines(stores),
     `First day   ${firstDay ? firstDayWords(plan, firstDay) : "no work planned"}`,
     `Proof       the programme's plan is at most ${(proof.gap * 100).toFixed(2)} % from the best possible; the day-by-day plan is within ${(proof.itemGap * 100).toFixed(1)} % of the same bound.`,
   ];
+}
+
+/** The stores where mould can be growing now, or was near it; a quiet reader is counted, for it clears nothing. */
+function dampLines(stores: readonly StoreWatch[]): string[] {
+  const alarmed = stores.filter(({ watch }) => watch.stateNow === "act" || watch.stateNow === "watch");
+  const others = stores.length - alarmed.length;
+  const quiet =
+    others === 0 ? [] : [`${count(others, "reader")} with no lamp lit at the end, which is no all-clear.`];
+  const lines = [...alarmed.map(({ name, watch }) => sayAirVerdict(name, watch)), ...quiet];
+  return lines.map((line, at) => `${at === 0 ? "Damp" : ""}`.padEnd(12) + line);
 }
 
 const earliest = (days: readonly Day[]): Day | null => [...days].sort()[0] ?? null;

@@ -3,6 +3,7 @@ import { basename, join, resolve } from "node:path";
 import type { Problem } from "../../core/outcome/problem.ts";
 import { sayProblem } from "../../core/say/problems.ts";
 import type { Day } from "../../core/units/day.ts";
+import { watchStores } from "../../core/ward/store-watch.ts";
 import { planTables } from "../../edge/handover/plan-tables.ts";
 import { projectFolder } from "../../edge/published.ts";
 import { answerLines } from "./answer.ts";
@@ -22,7 +23,8 @@ export interface PlanRequest {
 export async function planCommand(request: PlanRequest): Promise<number> {
   const written = await planAndWrite(request);
   if (!written) return 2;
-  for (const line of answerLines(written.planned.plan)) request.out(line);
+  for (const line of answerLines(written.planned.plan, watchStores(written.planned.campaign.climate)))
+    request.out(line);
   request.out("");
   request.out(`Written to ${written.folder}: plan.json, papers/ (${written.papers.join(", ")}), tables/.`);
   return mustMend(written.planned.problems) ? 1 : 0;

@@ -1,4 +1,5 @@
 import { join } from "node:path";
+import { watchStores } from "../../core/ward/store-watch.ts";
 import { projectFolder } from "../../edge/published.ts";
 import { openInBrowser } from "../server/open.ts";
 import { startServer } from "../server/start.ts";
@@ -17,7 +18,8 @@ export async function startCommand(
     papersFolder: join(written.folder, "papers"),
     ...(request.port === undefined ? {} : { port: request.port }),
   });
-  for (const line of answerLines(written.planned.plan)) request.out(line);
+  for (const line of answerLines(written.planned.plan, watchStores(written.planned.campaign.climate)))
+    request.out(line);
   request.out("");
   request.out(`The page: ${server.address}   (papers and tables: ${written.folder})   Stop with Ctrl+C.`);
   openInBrowser(server.address);

@@ -1,5 +1,5 @@
 import type { Care, Forbid, Route, Step } from "../../core/care/care.ts";
-import type { ItemCare } from "../../core/care/item-care.ts";
+import type { ItemCare, PartCare } from "../../core/care/item-care.ts";
 import type { Reason } from "../../core/care/reason.ts";
 import { sayDo, sayNot } from "../../core/say/actions.ts";
 import { sayAct, sayCondition } from "../../core/say/conditions.ts";
@@ -16,15 +16,17 @@ export interface CardContext {
 
 /** Bans that speak of people, tools, stations or the whole team, and stand on the day sheet and at the door instead. */
 const ELSEWHERE =
-  /^(assign_|continue_work|work_alone|start_session|remove_respirator|drop_ppe|eat_drink|bare_device|use_tool|ethanol_on_surface|spray_|store_health|skip_|vacuum_ordinary|quarantine_as)/;
+  /^(assign_|continue_work|work_alone|start_session|remove_respirator|drop_ppe|eat_drink|bare_device|use_tool|ethanol_on_surface|spray_|store_health|skip_|vacuum_ordinary|quarantine_as|test_)/;
 /** Required acts that the card asks for before and after the work. */
 const BEFORE = [
   "check_identity",
   "record_photo_before",
+  "picture_tied",
   "number_leaves",
   "record_order",
   "label_outside_bag",
   "inspect_neighbours",
+  "retest_smear",
   "image_as_found",
   "clean_at_extract_or_aired_room",
   "hepa_vacuum_only",
@@ -45,6 +47,7 @@ export function benchCardView(care: ItemCare, route: Route, context: CardContext
   const all = [care.whole, ...care.parts.map((part) => part.care)];
   const bans = printedBans(care.whole, context.families);
   const released = care.at(new Set([...care.done, "release"])).map((part) => part.care);
+  const [atBench, ...partsAtBench] = whenAtBench(care);
   const later = [...all, ...released];
   const required = new Set(later.flatMap((each) => each.require.map((ruling) => ruling.action)));
   const wanted = new Set(all.flatMap((each) => each.prefer.map((ruling) => ruling.action)));
@@ -58,7 +61,7 @@ export function benchCardView(care: ItemCare, route: Route, context: CardContext
     item: item.id,
     title: item.title,
     format: formatLine(care),
-    parts: care.parts.map((part) => partLine(part.name, part.care, care.whole, context.families)),
+    parts: partsAtBench.map((part) => partLine(part.name, part.care, atBench.care, context.families)),
     where: item.foundIn ?? "",
     conditions: conditionsOf(all, route),
     steps: route.steps.flatMap((step) => benchSteps(step, care, context)),
@@ -93,6 +96,10 @@ export function benchCardView(care: ItemCare, route: Route, context: CardContext
     reasons: reasonsOf(all),
   };
 }
+
+/** Body and parts as the rules have them when the item lies on the bench: what they still forbid then is what the cleaner must know. */
+const whenAtBench = (care: ItemCare): readonly [PartCare, ...PartCare[]] =>
+  care.at(new Set([...care.done, "release", "covers", "wrap"]), true) as readonly [PartCare, ...PartCare[]];
 
 function formatLine({ item }: ItemCare): string {
   const size =
@@ -163,12 +170,13 @@ function benchSteps(step: Step, care: ItemCare, context: CardContext): BenchStep
       high: (of.minutes.high * part) / all,
     },
   });
-  const body = benchStep(share(leaves, step), care.whole, context);
+  const [atBench, ...parts] = whenAtBench(care);
+  const body = benchStep(share(leaves, step), atBench.care, context);
   if (step.parts.length === 0) return [body];
   return [
-    { ...body, act: `${body.act}: the rest`, uses: body.uses },
+    { ...body, act: `${body.act}: the rest` },
     ...step.parts.map((part): BenchStep => {
-      const own = care.parts.find((each) => each.name === part.name)?.care ?? care.whole;
+      const own = parts.find((each) => each.name === part.name)?.care ?? atBench.care;
       const row = benchStep({ ...share(part.leaves, step), methods: part.methods, uses: {} }, own, context);
       const act = `${sayAct(step.act)}: ${part.name}`;
       return part.methods.length > 0 ? { ...row, act } : { ...row, act: `${act}: leave as it is` };

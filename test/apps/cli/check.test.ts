@@ -55,6 +55,7 @@ describe("leafward check", () => {
       ),
       "parts.csv": null,
       "sessions.csv": null,
+      "ward.csv": null,
     });
     const { code, text } = await check(folder);
     expect(code).toBe(1);

@@ -25,14 +25,18 @@ export function answerLines(plan: Plan, stores: readonly StoreWatch[] = []): str
   ];
 }
 
-/** The stores where mould can be growing now, or was near it; a quiet reader is counted, for it clears nothing. */
+/** The store where mould can most be growing, and how many others; a quiet reader is counted, for it clears nothing. */
 function dampLines(stores: readonly StoreWatch[]): string[] {
-  const alarmed = stores.filter(({ watch }) => watch.stateNow === "act" || watch.stateNow === "watch");
-  const others = stores.length - alarmed.length;
-  const quiet =
-    others === 0 ? [] : [`${count(others, "reader")} with no lamp lit at the end, which is no all-clear.`];
-  const lines = [...alarmed.map(({ name, watch }) => sayAirVerdict(name, watch)), ...quiet];
-  return lines.map((line, at) => `${at === 0 ? "Damp" : ""}`.padEnd(12) + line);
+  const [worst, ...others] = stores;
+  if (!worst) return [];
+  const alarmed = others.filter(({ watch }) => watch.stateNow === "act" || watch.stateNow === "watch").length;
+  const rest =
+    others.length === 0
+      ? ""
+      : alarmed > 0
+        ? ` ${count(alarmed, "other reader")} too: npx leafward air says which.`
+        : ` ${count(others.length, "other reader")}: no lamp lit at the end, which is no all-clear.`;
+  return [`Damp        ${sayAirVerdict(worst.name, worst.watch)}${rest}`];
 }
 
 const earliest = (days: readonly Day[]): Day | null => [...days].sort()[0] ?? null;

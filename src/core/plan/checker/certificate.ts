@@ -1,0 +1,70 @@
+import { daysBetween } from "../../units/day.ts";
+import { conditionsOf } from "./contamination.ts";
+import type { Fault } from "./fault.ts";
+import type { PlanOnPaper } from "./plan-on-paper.ts";
+
+/* The certificate: what the plan costs in weighted item-days, and how far that is over a bound no plan can beat. */
+
+/** Share of a value that may be lost in the solver's own tolerance and in rounding. */
+const TOLERANCE = 1e-3;
+/** A must-do item counts four times, one that gets worse while it waits twice more. Common practice, no source. */
+const MUST = 4;
+const WORSENING = 2;
+/** A day late costs so many ordinary days more; an item never boxed the whole campaign and half as much again. */
+const LATE = 5;
+const NEVER = 1.5;
+/** Conditions that get worse while an item waits, unsure ones among them. */
+const WORSENS = ["brittle", "nitrate_suspected", "mould_active", "wet", "damp"];
+/** The same, where only a sure finding counts. */
+const WORSENS_IF_SURE = ["acetate_degrading", "ink_corrosion"];
+
+/** Share of the value by which it lies over the bound, 0 to 1. */
+export const gapOver = (value: number, bound: number): number =>
+  value > 0 ? Math.max(0, (value - bound) / value) : 0;
+
+/** Weighted item-days of the plan, from the days its items are boxed. */
+export function planValue(paper: PlanOnPaper): number {
+  const { planFrom, end } = paper.campaign;
+  const length = Math.max(0, daysBetween(planFrom, end) + 1);
+  let value = 0;
+  for (const { item, days } of paper.plan.itemDays) {
+    const weight = weightOf(paper, item);
+    const due = paper.items.get(item)?.due;
+    if (!days.box) value += weight * length * NEVER;
+    else {
+      const late = due && days.box > due ? daysBetween(due, days.box) : 0;
+      value += weight * (daysBetween(planFrom, days.box) + LATE * late);
+    }
+  }
+  return value;
+}
+
+function weightOf(paper: PlanOnPaper, item: string): number {
+  const care = paper.care.get(item);
+  if (!care) return 0;
+  const all = conditionsOf(care);
+  const sure = [care.whole, ...care.parts.map((part) => part.care)].flatMap((each) => each.conditions);
+  const worsens =
+    WORSENS.some((each) => all.has(each)) || WORSENS_IF_SURE.some((each) => sure.includes(each));
+  return (care.item.priority === "must" ? MUST : 1) * (worsens ? WORSENING : 1);
+}
+
+/** The value is what the items' days make it, the gaps what value and bound make them, and the bound below both plans. */
+export function certificateFaults(paper: PlanOnPaper): Fault[] {
+  const { objective, bound, gap, itemObjective, itemGap } = paper.plan.proof;
+  const faults: Fault[] = [];
+  const source = "the plan's own work";
+  const value = planValue(paper);
+  if (Math.abs(value - itemObjective) > 0.5 + TOLERANCE * value)
+    faults.push({ code: "plan-value", got: itemObjective, limit: value, source });
+  const gaps: readonly (readonly [string, number, number])[] = [
+    ["gap", gap, gapOver(objective, bound)],
+    ["itemGap", itemGap, gapOver(itemObjective, bound)],
+  ];
+  for (const [figure, got, limit] of gaps)
+    if (!(Math.abs(got - limit) <= 1e-6)) faults.push({ code: "gap", figure, got, limit, source });
+  const least = Math.min(objective, itemObjective);
+  if (!(bound <= least * (1 + TOLERANCE) + 1e-6))
+    faults.push({ code: "bound", got: bound, limit: least, source: "a bound is never above a plan" });
+  return faults;
+}

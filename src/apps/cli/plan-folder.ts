@@ -1,14 +1,13 @@
 import type { Route } from "../../core/care/care.ts";
-import { careOfCampaign, type ItemCare } from "../../core/care/item-care.ts";
+import type { ItemCare } from "../../core/care/item-care.ts";
 import { loadNorms } from "../../core/care/norms.ts";
-import { routeOf } from "../../core/care/route.ts";
 import type { Campaign } from "../../core/items/campaign.ts";
 import type { Problem } from "../../core/outcome/problem.ts";
+import { campaignRoutes } from "../../core/plan/campaign-routes.ts";
 import { makePlan } from "../../core/plan/make-plan.ts";
 import type { Plan } from "../../core/plan/plan.ts";
 import { projectStores } from "../../core/stores/orders.ts";
 import type { Day } from "../../core/units/day.ts";
-import { forecastsOf, withForecasts } from "../../core/ward/forecast.ts";
 import { readCampaignFolder } from "../../edge/intake/read-campaign.ts";
 import { readPublished } from "../../edge/published.ts";
 import { ruleBookOf } from "../../edge/rule-book.ts";
@@ -36,9 +35,7 @@ export async function planFolder(
   const campaign = planFrom ? { ...read.campaign, planFrom } : read.campaign;
   progress(`Deciding care for ${campaign.items.length} items …`);
   const norms = loadNorms(readPublished("norms.json"));
-  const care = careOfCampaign(book.value, campaign);
-  const byNorms = care.map((each) => routeOf(norms, each));
-  const routes = withForecasts(byNorms, forecastsOf(campaign, byNorms), campaign.planFrom);
+  const { care, routes } = campaignRoutes(book.value, norms, campaign);
   progress("Planning …");
   const solver = startSolver();
   try {

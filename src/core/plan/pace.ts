@@ -1,0 +1,86 @@
+import type { Band, Route, Step } from "../care/care.ts";
+import type { Act, Campaign, Item } from "../items/campaign.ts";
+
+/** How fast a team does one act on one format, against the norm. */
+export interface Pace {
+  readonly act: Act;
+  readonly format: string;
+  readonly exposed: boolean;
+  /** Sessions measured. */
+  readonly count: number;
+  /** Median of minutes worked over the norm's typical minutes, as measured. */
+  readonly measured: number;
+  /** What the plan reckons with: drawn toward 1 while few were measured. */
+  readonly factor: number;
+}
+
+/** Below about this many of a kind the norm still speaks. Common practice, no source. */
+const FEW = 15;
+/** No measured pace moves a norm further than this, either way: a typing slip must not. */
+const MOST = 3;
+
+/**
+ * The team's own pace from the work it has written down: for each act and format the median of minutes over the norm, on a log scale,
+ * shrunk toward the norm with a weight of 15 norms.
+ * @param whole routes of the worked items as if nothing had been done yet
+ */
+export function pacesOf(campaign: Campaign, whole: readonly Route[]): Pace[] {
+  const items = new Map(campaign.items.map((item) => [item.id, item]));
+  const steps = new Map(
+    whole.flatMap((route) => route.steps.map((step) => [`${route.item} ${step.act}`, step] as const)),
+  );
+  const logs = new Map<string, { step: Step; format: string; ratios: number[] }>();
+  for (const { item, act, minutes } of campaign.sessions) {
+    const step = steps.get(`${item} ${act}`);
+    if (!step || minutes <= 0 || step.minutes.typical <= 0) continue;
+    const format = formatOf(items.get(item));
+    const key = keyOf(act, format, step.exposed);
+    const group = logs.get(key) ?? { step, format, ratios: [] };
+    logs.set(key, group);
+    group.ratios.push(Math.log(minutes / step.minutes.typical));
+  }
+  return [...logs.values()].map(({ step, format, ratios }) => {
+    const median = medianOf(ratios);
+    const shrunk = (median * ratios.length) / (ratios.length + FEW);
+    return {
+      act: step.act,
+      format,
+      exposed: step.exposed,
+      count: ratios.length,
+      measured: Math.exp(median),
+      factor: Math.min(MOST, Math.max(1 / MOST, Math.exp(shrunk))),
+    };
+  });
+}
+
+/** The routes with minutes at the team's own pace, where it was measured. */
+export function atOwnPace(campaign: Campaign, routes: readonly Route[], paces: readonly Pace[]): Route[] {
+  if (paces.length === 0) return [...routes];
+  const factors = new Map(paces.map((each) => [keyOf(each.act, each.format, each.exposed), each.factor]));
+  const items = new Map(campaign.items.map((item) => [item.id, item]));
+  return routes.map((route) => {
+    const format = formatOf(items.get(route.item));
+    return {
+      ...route,
+      steps: route.steps.map((step) => {
+        const factor = factors.get(keyOf(step.act, format, step.exposed));
+        return factor === undefined ? step : { ...step, minutes: scaled(step.minutes, factor) };
+      }),
+    };
+  });
+}
+
+const keyOf = (act: Act, format: string, exposed: boolean): string => `${act}|${format}|${exposed}`;
+const formatOf = (item: Item | undefined): string => String(item?.facts.format ?? "");
+const scaled = ({ low, typical, high }: Band, factor: number): Band => ({
+  low: low * factor,
+  typical: typical * factor,
+  high: high * factor,
+});
+
+function medianOf(values: readonly number[]): number {
+  const sorted = [...values].sort((a, b) => a - b);
+  const middle = sorted.length >> 1;
+  const upper = sorted[middle] ?? 0;
+  return sorted.length % 2 === 1 ? upper : ((sorted[middle - 1] ?? 0) + upper) / 2;
+}

@@ -12,7 +12,7 @@ export function actFaults(paper: PlanOnPaper): Fault[] {
     };
     if (!paper.items.has(item)) add("item-unknown", item, "items table", "items");
     if (day < planFrom || day > end) add("day-outside", day, `${planFrom} to ${end}`, "campaign");
-    if (!(minutes > 0)) add("no-minutes", minutes, "more than 0", "the sheet's own minutes");
+    if (!(minutes >= 0)) add("no-minutes", minutes, "more than 0", "the sheet's own minutes");
     if (paper.care.get(item)?.done.has(act)) add("done-before", act, "not done yet", "sessions");
   }
   for (const item of paper.passings.keys()) faults.push(...orderFaults(paper, item));
@@ -35,6 +35,18 @@ function orderFaults(paper: PlanOnPaper, item: string): Fault[] {
       limit: arrives,
       source: "items",
     });
+  for (const { act, first, pieces } of passings)
+    if (pieces.every(({ minutes }) => minutes === 0))
+      faults.push({
+        code: "no-minutes",
+        day: first,
+        person: pieces[0]?.person ?? "",
+        item,
+        act,
+        got: 0,
+        limit: "more than 0",
+        source: "the sheet's own minutes",
+      });
   passings.forEach(({ act, first }, at) => {
     const before = passings[at - 1];
     if (!before) return;

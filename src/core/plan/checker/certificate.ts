@@ -1,4 +1,4 @@
-import { daysBetween } from "../../units/day.ts";
+import { addDays, daysBetween } from "../../units/day.ts";
 import { conditionsOf } from "./contamination.ts";
 import type { Fault } from "./fault.ts";
 import type { PlanOnPaper } from "./plan-on-paper.ts";
@@ -10,9 +10,9 @@ const TOLERANCE = 1e-3;
 /** A must-do item counts four times, one that gets worse while it waits twice more. Common practice, no source. */
 const MUST = 4;
 const WORSENING = 2;
-/** A day late costs so many ordinary days more; an item never boxed the whole campaign and half as much again. */
+/** A day late costs so many ordinary days more; an item never boxed half the campaign more than one boxed the day after its end. */
 const LATE = 5;
-const NEVER = 1.5;
+const NEVER = 0.5;
 /** Conditions that get worse while an item waits, unsure ones among them. */
 const WORSENS = ["brittle", "nitrate_suspected", "mould_active", "wet", "damp"];
 /** The same, where only a sure finding counts. */
@@ -26,15 +26,14 @@ export const gapOver = (value: number, bound: number): number =>
 export function planValue(paper: PlanOnPaper): number {
   const { planFrom, end } = paper.campaign;
   const length = Math.max(0, daysBetween(planFrom, end) + 1);
+  const after = addDays(planFrom, length);
   let value = 0;
   for (const { item, days } of paper.plan.itemDays) {
-    const weight = weightOf(paper, item);
     const due = paper.items.get(item)?.due;
-    if (!days.box) value += weight * length * NEVER;
-    else {
-      const late = due && days.box > due ? daysBetween(due, days.box) : 0;
-      value += weight * (daysBetween(planFrom, days.box) + LATE * late);
-    }
+    const boxed = days.box ?? after;
+    const late = due && boxed > due ? daysBetween(due, boxed) : 0;
+    const never = days.box ? 0 : NEVER * length;
+    value += weightOf(paper, item) * (daysBetween(planFrom, boxed) + LATE * late + never);
   }
   return value;
 }

@@ -9,6 +9,7 @@ export interface Fault {
     | "over-hours"
     | "skill-missing"
     | "sheet-order"
+    | "boxed-first"
     /** Near mould */
     | "not-booked"
     | "clean-work"

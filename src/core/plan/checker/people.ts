@@ -100,7 +100,7 @@ function orderFaults(sheet: readonly Assignment[]): Fault[] {
     const box = boxed.get(item);
     if (act !== "box" && box !== undefined && box < order)
       faults.push({
-        code: "sheet-order",
+        code: "boxed-first",
         day,
         person,
         item,

@@ -1,3 +1,4 @@
+import type { StationKind } from "../items/campaign.ts";
 import type { JobClass } from "./classes.ts";
 import { type Period, periodAt } from "./periods.ts";
 import type { PlanProblem } from "./problem.ts";
@@ -8,12 +9,13 @@ const NONE = Number.POSITIVE_INFINITY;
 /** A day late costs so many times a day of ordinary waiting. */
 export const LATE = 5;
 
-/** Weighted days an item of this weight costs when it never reaches its box: the whole campaign and half as much again. */
-export const undoneCost = (days: number, weight: number): number => weight * days * 1.5;
-
 /** Cost of finishing on day `d`: weighted waiting, steep past the due day. */
 export const finishCost = (weight: number, due: number | null, d: number): number =>
   weight * (d + (due !== null && d > due ? LATE * (d - due) : 0));
+
+/** Weighted item-days an item costs when it never reaches its box: half the campaign more than being boxed after its end, however late it then is. */
+export const undoneCost = (days: number, { weight, due }: { weight: number; due: number | null }): number =>
+  finishCost(weight, due, days) + weight * days * 0.5;
 
 /** The aggregated campaign as a programme, and where to find its parts again. */
 export interface CampaignProgramme {
@@ -24,6 +26,19 @@ export interface CampaignProgramme {
   readonly exposedDays: readonly Int32Array[];
   /** Row → resource it belongs to, for ranking what binds. */
   readonly resourceOfRow: ReadonlyMap<number, string>;
+  /** Rows that hand out what is shared, by what they hand out. */
+  readonly sharedRows: readonly SharedRow[];
+}
+
+/** The row that shares out a kind of work, a kind of place, the Ward or a store in a period. */
+export interface SharedRow {
+  readonly row: number;
+  readonly period: number;
+  readonly what:
+    | { readonly kind: number }
+    | { readonly station: StationKind }
+    | { readonly store: number }
+    | "ward";
 }
 
 /**
@@ -38,12 +53,13 @@ export function campaignProgramme(
 ): CampaignProgramme {
   const build = new ProgrammeBuilder();
   const resourceOfRow = new Map<number, string>();
+  const sharedRows: SharedRow[] = [];
   const flow = flowRows(problem, classes, periods, build);
   const exposedDays = exposedDayColumns(problem, periods, build, resourceOfRow);
-  workRows(problem, classes, periods, build, flow, exposedDays, resourceOfRow);
-  wardRows(problem, classes, periods, build, flow, resourceOfRow);
-  storeRows(problem, classes, periods, build, flow, exposedDays, resourceOfRow);
-  return { programme: build.build(), flow, exposedDays, resourceOfRow };
+  workRows(problem, classes, periods, build, flow, exposedDays, resourceOfRow, sharedRows);
+  wardRows(problem, classes, periods, build, flow, resourceOfRow, sharedRows);
+  storeRows(problem, classes, periods, build, flow, exposedDays, resourceOfRow, sharedRows);
+  return { programme: build.build(), flow, exposedDays, resourceOfRow, sharedRows };
 }
 
 /** Inventory of each class before each task; what is not boxed at the end pays for being undone. */
@@ -65,7 +81,7 @@ function flowRows(
         ),
       ),
     );
-    const undone = build.column(undoneCost(problem.days.length, each.weight), 0, count);
+    const undone = build.column(undoneCost(problem.days.length, each), 0, count);
     each.kinds.forEach((_, s) => {
       let stock = -1;
       const arrivals = periods.map((): [number, number][] => []);
@@ -170,6 +186,7 @@ function workRows(
   flow: readonly (readonly Int32Array[])[],
   exposedDays: readonly Int32Array[],
   resourceOfRow: Map<number, string>,
+  sharedRows: SharedRow[],
 ): void {
   const { overhead, exposedMinutesADay } = problem;
   const used = KINDS.map((_, kind) => classes.some((each) => each.kinds.includes(kind)));
@@ -211,15 +228,19 @@ function workRows(
       resourceOfRow.set(build.row(-NONE, minutes, all), `hands:${hand.person.role}`);
     });
     KINDS.forEach((_, k) => {
-      if (used[k])
-        build.row(-NONE, 0, [
-          ...(demand[k] ?? []),
-          ...(supply[k] ?? []).map(([column]) => [column, -1] as const),
-        ]);
+      if (!used[k]) return;
+      const row = build.row(-NONE, 0, [
+        ...(demand[k] ?? []),
+        ...(supply[k] ?? []).map(([column]) => [column, -1] as const),
+      ]);
+      sharedRows.push({ row, period: t, what: { kind: k } });
     });
     for (const [station, minutes] of problem.stations) {
       const terms = KINDS.flatMap((kind, k) => (kind.station === station ? (demand[k] ?? []) : []));
-      if (terms.length > 0) resourceOfRow.set(build.row(-NONE, sumOver(minutes, period), terms), station);
+      if (terms.length === 0) continue;
+      const row = build.row(-NONE, sumOver(minutes, period), terms);
+      resourceOfRow.set(row, station);
+      sharedRows.push({ row, period: t, what: { station } });
     }
   });
 }
@@ -232,6 +253,7 @@ function wardRows(
   build: ProgrammeBuilder,
   flow: readonly (readonly Int32Array[])[],
   resourceOfRow: Map<number, string>,
+  sharedRows: SharedRow[],
 ): void {
   const inWard = classes.map((each, c) => ({ each, c })).filter(({ each }) => each.litres > 0);
   if (inWard.length === 0) return;
@@ -251,7 +273,9 @@ function wardRows(
   });
   periods.forEach((_, t) => {
     const terms = inWard.map(({ each }, w) => [inside[w]?.[t] as number, each.litres] as const);
-    resourceOfRow.set(build.row(-NONE, problem.wardLitres, terms), "ward");
+    const row = build.row(-NONE, problem.wardLitres, terms);
+    resourceOfRow.set(row, "ward");
+    sharedRows.push({ row, period: t, what: "ward" });
   });
 }
 
@@ -264,6 +288,7 @@ function storeRows(
   flow: readonly (readonly Int32Array[])[],
   exposedDays: readonly Int32Array[],
   resourceOfRow: Map<number, string>,
+  sharedRows: SharedRow[],
 ): void {
   problem.stores.forEach((store, at) => {
     let before = -1;
@@ -283,14 +308,13 @@ function storeRows(
         for (const person of exposedDays)
           if ((person[t] ?? -1) >= 0) uses.push([person[t] as number, perDay]);
       const now = build.column(0, 0, NONE);
-      resourceOfRow.set(
-        build.row(-carried, -carried, [
-          ...(before < 0 ? [] : [[before, 1] as const]),
-          ...uses.map(([column, use]) => [column, -use] as const),
-          [now, -1],
-        ]),
-        `store:${store.id}`,
-      );
+      const row = build.row(-carried, -carried, [
+        ...(before < 0 ? [] : [[before, 1] as const]),
+        ...uses.map(([column, use]) => [column, -use] as const),
+        [now, -1],
+      ]);
+      resourceOfRow.set(row, `store:${store.id}`);
+      sharedRows.push({ row, period: t, what: { store: at } });
       before = now;
       carried = 0;
     }

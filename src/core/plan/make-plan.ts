@@ -97,7 +97,7 @@ function costOf(problem: PlanProblem, day: Walk): number {
   let cost = 0;
   for (const [job, ends] of day.ends) {
     const end = ends[ends.length - 1] ?? -1;
-    cost += end < 0 ? undoneCost(problem.days.length, job.weight) : finishCost(job.weight, job.due, end);
+    cost += end < 0 ? undoneCost(problem.days.length, job) : finishCost(job.weight, job.due, end);
   }
   return cost;
 }

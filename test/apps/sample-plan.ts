@@ -206,6 +206,7 @@ export const samplePlan = (): Plan => ({
     rows: 3120,
     columns: 8455,
     itemObjective: 187_410,
+    itemBound: 181_907,
     itemGap: 0.0294,
   },
   binds: [

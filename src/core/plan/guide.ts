@@ -3,12 +3,30 @@ import type { JobClass } from "./classes.ts";
 import type { Period } from "./periods.ts";
 import type { Job, PlanProblem } from "./problem.ts";
 
+/** How the day-by-day plan decides where the guide leaves a choice. */
+export interface Manner {
+  /** Least minutes near mould for which a person changes into protection … */
+  readonly session: number;
+  /** … unless some of them have waited so many days past their wanted day. */
+  readonly patience: number;
+  /** Kinds of work whose worth differs by less than this share of the dearest kind's are taken in the order of their wanted days. 1: always in that order. */
+  readonly sameWorth: number;
+  /** The last job of a person's day: one of so many next in the queue that can still be finished that day. 1: the next. */
+  readonly fitting: number;
+}
+
+/** Common practice, no source. */
+export const USUAL_MANNER: Manner = { session: 45, patience: 7, sameWorth: 1, fitting: 1 };
+
 /** What the day-by-day plan takes over from the programme's answer. */
 export interface Guide {
   /** Job → for each of its tasks the day the programme means it for; later than the last day: not before the end. */
   readonly wanted: ReadonlyMap<Job, Float64Array>;
   /** [person][day] → exposed days the programme has given the person by the end of that day's period. */
   readonly exposedBy: readonly Float64Array[];
+  /** [kind][day] → what a minute of a person's work is worth; empty: not known. */
+  readonly worth: readonly Float64Array[];
+  readonly manner: Manner;
 }
 
 /** Spreads each class's flow over its jobs, due ones first, and the exposed days over the calendar. */
@@ -44,6 +62,8 @@ export function guideFrom(
   return {
     wanted,
     exposedBy: problem.hands.map((_, p) => exposedBy(problem, periods, parts.exposedDays[p], values)),
+    worth: [],
+    manner: USUAL_MANNER,
   };
 }
 

@@ -2,19 +2,15 @@ import type { Route } from "../care/care.ts";
 import type { Norms } from "../care/norms.ts";
 import type { Campaign } from "../items/campaign.ts";
 import { bindsOf } from "./binds.ts";
-import { campaignProgramme, finishCost, undoneCost } from "./campaign-programme.ts";
-import { classesOf } from "./classes.ts";
-import { guideFrom } from "./guide.ts";
+import { dayPlan } from "./improve/day-plan.ts";
 import { leftOf } from "./left.ts";
-import { periodsOf } from "./periods.ts";
 import type { Plan } from "./plan.ts";
-import { type PlanProblem, planProblem } from "./problem.ts";
+import { planProblem } from "./problem.ts";
 import type { Solve } from "./programme.ts";
 import { finishOf } from "./risk.ts";
 import { roomsOf } from "./rooms.ts";
 import { assignmentsOf, itemDaysOf, personDaysOf } from "./sheets.ts";
-import { type Walk, walk } from "./walk.ts";
-import { gapOf, solveWholeDays } from "./whole-days.ts";
+import { gapOf } from "./whole-days.ts";
 
 export interface PlanOptions {
   /** Largest gap accepted before the mixed-integer search takes over, 0 to 1. */
@@ -34,7 +30,7 @@ export interface Planned {
   readonly use: ReadonlyMap<string, Float64Array>;
 }
 
-/** The campaign's plan: programme, whole days, day-by-day walk, range of the finish. Same input, same plan. */
+/** The campaign's plan: programme, day-by-day plan with its proof, range of the finish. Same input, same plan. */
 export async function makePlan(
   campaign: Campaign,
   routes: readonly Route[],
@@ -43,13 +39,8 @@ export async function makePlan(
   options: PlanOptions = PLAN_DEFAULTS,
 ): Promise<Planned> {
   const problem = planProblem(campaign, routes, norms);
-  const classes = classesOf(problem, options.classes);
-  const periods = periodsOf(problem);
-  const parts = campaignProgramme(problem, classes, periods);
-  const answer = await solveWholeDays(parts, solve, options.gap);
-  const guide = guideFrom(problem, classes, periods, parts, answer.values);
-  const day = walk(problem, guide);
-  const itemObjective = costOf(problem, day);
+  const made = await dayPlan(problem, solve, options);
+  const { parts, answer, day } = made;
   const plan = {
     campaign: campaign.name,
     place: campaign.place.name,
@@ -59,16 +50,17 @@ export async function makePlan(
     itemCount: campaign.items.length,
     routed: problem.jobs.length,
     doneBefore: routes.filter((route) => route.destiny === "done").length,
-    finish: finishOf(problem, guide, options.draws, options.seed),
+    finish: finishOf(problem, made.guide, options.draws, options.seed),
     proof: {
       objective: answer.objective,
       bound: answer.bound,
       gap: gapOf(answer.objective, answer.bound),
-      classes: classes.length,
+      classes: made.classes.length,
       rows: parts.programme.rowLower.length,
       columns: parts.programme.cost.length,
-      itemObjective,
-      itemGap: gapOf(itemObjective, answer.bound),
+      itemObjective: made.cost,
+      itemBound: made.bound,
+      itemGap: gapOf(made.cost, made.bound),
     },
     binds: bindsOf(problem, parts, answer.duals, answer.values, answer.objective, day),
     left: leftOf(campaign, routes, day),
@@ -90,14 +82,4 @@ export async function makePlan(
     plan,
     use: new Map(problem.stores.map((store, at) => [store.use, day.used[at] ?? new Float64Array(0)])),
   };
-}
-
-/** Weighted item-days of a walked plan, on the same scale as the programme's. */
-function costOf(problem: PlanProblem, day: Walk): number {
-  let cost = 0;
-  for (const [job, ends] of day.ends) {
-    const end = ends[ends.length - 1] ?? -1;
-    cost += end < 0 ? undoneCost(problem.days.length, job) : finishCost(job.weight, job.due, end);
-  }
-  return cost;
 }

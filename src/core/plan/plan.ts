@@ -95,7 +95,7 @@ export interface Finish {
 }
 
 export interface Proof {
-  /** Value of the aggregated plan found and the bound no plan can beat, both in weighted item-days. */
+  /** Value of the aggregated plan found, and the least any aggregated plan can cost, both in weighted item-days. */
   readonly objective: number;
   readonly bound: number;
   /** (objective − bound) / objective, 0 to 1. */
@@ -103,8 +103,9 @@ export interface Proof {
   readonly classes: number;
   readonly rows: number;
   readonly columns: number;
-  /** Weighted item-days of the day-by-day plan, and how far that is over the same bound. */
+  /** Weighted item-days of the day-by-day plan, the bound that no plan of items and days can beat, and how far the plan is over it. */
   readonly itemObjective: number;
+  readonly itemBound: number;
   readonly itemGap: number;
 }
 

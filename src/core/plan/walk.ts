@@ -4,10 +4,6 @@ import type { Guide } from "./guide.ts";
 import type { Job, PlanProblem, Task } from "./problem.ts";
 import { expected, KINDS } from "./work.ts";
 
-/** Work near mould that makes changing worth while, and how long less than that may wait. Common practice, no source. */
-const WORTH_MINUTES = 45;
-const PATIENCE_DAYS = 7;
-
 /** What chance decides; the plan itself is walked with the expected values. */
 export interface Fortune {
   /** Minutes of a task, slowness of the first weeks not yet applied. */
@@ -72,6 +68,7 @@ class Walker {
   private readonly places = new Map<StationKind, number>();
   private readonly present: boolean[] = [];
   private readonly exposing: boolean[] = [];
+  private readonly dearest: Float64Array;
   private wardFree: number;
   private lastDay = -1;
   private boxed = 0;
@@ -87,6 +84,10 @@ class Walker {
     this.stock = Float64Array.from(problem.stores, (store) => store.onHand);
     this.used = problem.stores.map(() => new Float64Array(problem.days.length));
     this.wardFree = problem.wardLitres;
+    this.dearest = Float64Array.from(problem.days, (_, d) =>
+      guide.worth.reduce((most, series) => Math.max(most, series[d] ?? 0), 0),
+    );
+    for (const job of problem.jobs) if (job.inWard) this.wardFree -= job.route.wardLitres;
     this.opens = problem.jobs.map((job, at) => ({
       job,
       at,
@@ -187,7 +188,7 @@ class Walker {
     return this.present.filter(Boolean).length < 2;
   }
 
-  /** Changing takes an hour and a half, so a little work waits for more, but no longer than a week past its wanted day. */
+  /** Changing takes an hour and a half, so a little work waits for more, but not for ever. */
   private worthChanging(p: number, d: number, behind: boolean): boolean {
     const skills = this.problem.hands[p]?.person.skills ?? [];
     let minutes = 0;
@@ -195,10 +196,10 @@ class Walker {
       if (!kind.exposed || !kind.skills.some((skill) => skills.includes(skill))) continue;
       for (const open of this.queues[k] as Open[]) {
         const wanted = this.wanted(open);
-        if (wanted < d - PATIENCE_DAYS) return true;
+        if (wanted < d - this.guide.manner.patience) return true;
         if (!behind && wanted > d) break;
         minutes += open.left;
-        if (minutes >= WORTH_MINUTES) return true;
+        if (minutes >= this.guide.manner.session) return true;
       }
     }
     return false;
@@ -238,8 +239,8 @@ class Walker {
       let best: Open | null = null;
       let from = -1;
       for (const k of kinds) {
-        const open = this.first(k, p, d);
-        if (open && (!best || this.wanted(open) < this.wanted(best))) {
+        const open = this.first(k, p, d, minutes - spent);
+        if (open && (!best || this.before(open, k, best, from, d))) {
           best = open;
           from = k;
         }
@@ -252,18 +253,38 @@ class Walker {
     return spent;
   }
 
-  /** First job of a queue this person can go on with now; a job begun stays with who began it while that person can go on. */
-  private first(k: number, p: number, d: number): Open | null {
+  /** Clearly dearer work first, else what is wanted sooner. */
+  private before(one: Open, k: number, other: Open, l: number, d: number): boolean {
+    const rank = this.rank(k, d) - this.rank(l, d);
+    return rank !== 0 ? rank > 0 : this.wanted(one) < this.wanted(other);
+  }
+
+  private rank(k: number, d: number): number {
+    const { worth, manner } = this.guide;
+    if (manner.sameWorth >= 1 || worth.length === 0) return 0;
+    return Math.floor((worth[k]?.[d] ?? 0) / Math.max(1e-9, manner.sameWorth * (this.dearest[d] ?? 0)));
+  }
+
+  /**
+   * First job of a queue this person can go on with now; a job begun stays with who began it while that person can go on.
+   * When the first cannot be finished in the minutes left, one of the next that can may take its place.
+   */
+  private first(k: number, p: number, d: number, minutes: number): Open | null {
     const station = KINDS[k]?.station;
     if (station && this.placesLeft(station) < 1) return null;
+    let next: Open | null = null;
+    let looked = 0;
     for (const open of this.queues[k] as Open[]) {
       const { owner } = open;
       if (owner >= 0 && owner !== p && this.present[owner] && (!KINDS[k]?.exposed || this.exposing[owner]))
         continue;
       if (owner < 0 && !this.mayStart(open, d)) continue;
-      return open;
+      const fits = open.left * (this.problem.slowness[d] ?? 1) <= minutes;
+      if (fits || (owner >= 0 && !next)) return open;
+      next ??= open;
+      if (++looked >= this.guide.manner.fitting) return next;
     }
-    return null;
+    return next;
   }
 
   /** Minutes left at a kind of station today; a kind the campaign does not list is no limit. */

@@ -1,6 +1,6 @@
 import type { StationKind } from "../../items/campaign.ts";
 import { finishCost, undoneCost } from "../campaign-programme.ts";
-import { firstDayOf, lagAfter } from "../classes.ts";
+import { firstDayOf, lagAfter, wardLag } from "../classes.ts";
 import type { Job, PlanProblem } from "../problem.ts";
 import { expected, KINDS } from "../work.ts";
 
@@ -23,11 +23,13 @@ export function workedDays(problem: PlanProblem): WorkedDays {
   return { days, numberFrom };
 }
 
-/** Every item's chain of tasks on worked days, laid out flat for loops that run through all of them many times. */
+/** Every item's chain of tasks on worked days, laid out flat for loops that run through all of them many times. Items alike to the last minute are one. */
 export interface DayModel {
   readonly problem: PlanProblem;
   readonly worked: WorkedDays;
-  /** Job → its first task among all tasks; one more at the end. */
+  /** Job of the model → the jobs that are exactly so. */
+  readonly alike: readonly (readonly Job[])[];
+  /** Job of the model → its first task among all tasks; one more at the end. */
   readonly firstTask: Int32Array;
   readonly kind: Int32Array;
   readonly minutes: Float64Array;
@@ -62,7 +64,8 @@ export function dayModel(problem: PlanProblem): DayModel {
     finishes.set(key, known);
     return known;
   };
-  const { jobs } = problem;
+  const alike = alikeJobs(problem);
+  const jobs = alike.map((each) => each[0] as Job);
   const firstTask = new Int32Array(jobs.length + 1);
   jobs.forEach((job, j) => {
     firstTask[j + 1] = (firstTask[j] as number) + job.tasks.length;
@@ -71,6 +74,7 @@ export function dayModel(problem: PlanProblem): DayModel {
   return {
     problem,
     worked,
+    alike,
     firstTask,
     kind: Int32Array.from(tasks, ({ task }) => task.kind),
     minutes: Float64Array.from(tasks, ({ task }) => expected(task.minutes)),
@@ -84,6 +88,21 @@ export function dayModel(problem: PlanProblem): DayModel {
     finish: jobs.map(finish),
     undone: Float64Array.from(jobs, (job) => undoneCost(lastDay, job)),
   };
+}
+
+function alikeJobs(problem: PlanProblem): Job[][] {
+  const groups = new Map<string, Job[]>();
+  for (const job of problem.jobs) {
+    const tasks = job.tasks.map((task) =>
+      [task.kind, expected(task.minutes), ...[...task.uses].flat()].join(" "),
+    );
+    const ward = job.tasks[0]?.act === "admit" ? `${wardLag(job)} ${job.route.wardLitres}` : "";
+    const key = [firstDayOf(job), job.weight, job.due ?? "", ward, ...tasks].join("|");
+    const group = groups.get(key);
+    if (group) group.push(job);
+    else groups.set(key, [job]);
+  }
+  return [...groups.values()];
 }
 
 /** What one more unit of each shared thing is worth on each worked day, in weighted item-days; none is negative. */

@@ -82,6 +82,7 @@ class Market {
   private readonly sums: readonly Float64Array[];
   private readonly picks: readonly Int32Array[];
   private readonly slow: Float64Array;
+  private readonly copies: Float64Array;
 
   constructor(
     private readonly model: DayModel,
@@ -103,10 +104,11 @@ class Market {
     this.wardSum = new Float64Array(this.count + 1);
     this.unit = problem.stores.map(() => new Float64Array(this.count));
     this.taken = problem.stores.map(() => new Float64Array(this.count));
-    const longest = Math.max(0, ...problem.jobs.map((job) => job.tasks.length));
+    const longest = model.alike.reduce((most, [job]) => Math.max(most, job?.tasks.length ?? 0), 0);
     this.sums = Array.from({ length: longest }, () => new Float64Array(this.count + 1).fill(Infinity));
     this.picks = Array.from({ length: longest }, () => new Int32Array(this.count + 1));
     this.slow = Float64Array.from(worked.days, (d) => problem.slowness[d] ?? 1);
+    this.copies = Float64Array.from(model.alike, (jobs) => jobs.length);
     this.priceFrom(start);
   }
 
@@ -174,7 +176,7 @@ class Market {
     for (const series of this.taken) series.fill(0);
     this.readPrices();
     let value = 0;
-    for (let j = 0; j + 1 < firstTask.length; j++) value += this.buy(j, newest);
+    for (let j = 0; j + 1 < firstTask.length; j++) value += (this.copies[j] as number) * this.buy(j, newest);
     value -= this.people.sell(this.price, this.unit, this.oversold, this.taken, newest);
     for (let s = 0; s < problem.stores.length; s++) {
       let sum = 0;
@@ -284,7 +286,8 @@ class Market {
   private record(j: number, task: number, i: number): void {
     const { model, count, oversold } = this;
     const k = model.kind[task] as number;
-    const minutes = (model.minutes[task] as number) * (this.slow[i] as number);
+    const copies = this.copies[j] as number;
+    const minutes = copies * (model.minutes[task] as number) * (this.slow[i] as number);
     oversold[k * count + i] = (oversold[k * count + i] as number) + minutes;
     const station = KINDS[k]?.station;
     const place = station ? this.stations.indexOf(station) : -1;
@@ -295,10 +298,10 @@ class Market {
     const ward = model.ward[task] as number;
     if (ward !== 0)
       oversold[this.wardRow + i] =
-        (oversold[this.wardRow + i] as number) + ward * (model.litres[j] as number);
+        (oversold[this.wardRow + i] as number) + copies * ward * (model.litres[j] as number);
     for (const [store, quantity] of model.uses[task] ?? []) {
       const taken = this.taken[store] as Float64Array;
-      taken[i] = (taken[i] as number) + quantity;
+      taken[i] = (taken[i] as number) + copies * quantity;
     }
   }
 }

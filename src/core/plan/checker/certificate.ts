@@ -1,4 +1,5 @@
 import { addDays, daysBetween } from "../../units/day.ts";
+import type { Plan } from "../plan.ts";
 import { conditionsOf } from "./contamination.ts";
 import type { Fault } from "./fault.ts";
 import type { PlanOnPaper } from "./plan-on-paper.ts";
@@ -48,22 +49,34 @@ function weightOf(paper: PlanOnPaper, item: string): number {
   return (care.item.priority === "must" ? MUST : 1) * (worsens ? WORSENING : 1);
 }
 
-/** The value is what the items' days make it, the gaps what value and bound make them, and the bound below both plans. */
+/** The value is what the items' days make it, the gaps what value and bound make them, and no bound lies above its plan. */
 export function certificateFaults(paper: PlanOnPaper): Fault[] {
-  const { objective, bound, gap, itemObjective, itemGap } = paper.plan.proof;
+  const { proof } = paper.plan;
+  const { objective, bound, itemObjective } = proof;
   const faults: Fault[] = [];
   const source = "the plan's own work";
   const value = planValue(paper);
   if (Math.abs(value - itemObjective) > 0.5 + TOLERANCE * value)
     faults.push({ code: "plan-value", got: itemObjective, limit: value, source });
-  const gaps: readonly (readonly [string, number, number])[] = [
-    ["gap", gap, gapOver(objective, bound)],
-    ["itemGap", itemGap, gapOver(itemObjective, bound)],
+  const proofs: readonly (readonly [string, number, number, number])[] = [
+    ["gap", proof.gap, objective, bound],
+    ["itemGap", proof.itemGap, itemObjective, itemBoundOf(proof)],
   ];
-  for (const [figure, got, limit] of gaps)
+  for (const [figure, got, cost, least] of proofs) {
+    const limit = gapOver(cost, least);
     if (!(Math.abs(got - limit) <= 1e-6)) faults.push({ code: "gap", figure, got, limit, source });
-  const least = Math.min(objective, itemObjective);
-  if (!(bound <= least * (1 + TOLERANCE) + 1e-6))
-    faults.push({ code: "bound", got: bound, limit: least, source: "a bound is never above a plan" });
+    if (!(least <= cost * (1 + TOLERANCE) + 1e-6))
+      faults.push({
+        code: "bound",
+        figure,
+        got: least,
+        limit: cost,
+        source: "a bound is never above a plan",
+      });
+  }
   return faults;
 }
+
+/** The bound for plans of items and days; a plan kept from before it was told apart has one bound for both. */
+export const itemBoundOf = (proof: Plan["proof"]): number =>
+  (proof as { readonly itemBound?: number }).itemBound ?? proof.bound;

@@ -1,0 +1,70 @@
+import type { Guide, Manner } from "../guide.ts";
+import type { Job, PlanProblem } from "../problem.ts";
+import { type Walk, walk } from "../walk.ts";
+import { costOf } from "./plan-cost.ts";
+
+/** A walked plan, what it costs and what it followed. */
+export interface Trial {
+  readonly guide: Guide;
+  readonly day: Walk;
+  readonly cost: number;
+}
+
+export function tryOut(problem: PlanProblem, guide: Guide): Trial {
+  const day = walk(problem, guide);
+  return { guide, day, cost: costOf(problem, day) };
+}
+
+/** A manner, and how far wanted days lie from the prices' towards the programme's: 0 to 1. */
+interface Setting extends Manner {
+  readonly blend: number;
+}
+
+const FIRST: Setting = { blend: 0.25, session: 45, patience: 7, sameWorth: 0.2, fitting: 6 };
+const CHOICES: { readonly [K in keyof Setting]: readonly number[] } = {
+  sameWorth: [1, 0.5, 0.2, 0.05],
+  patience: [2, 7, 20],
+  session: [1, 45, 80],
+  blend: [0, 0.25, 0.5, 1],
+  fitting: [1, 6, 12],
+};
+const SETTINGS = ["sameWorth", "patience", "session", "blend", "fitting"] as const;
+
+/** Walks the plan in different manners, one setting changed at a time, and keeps the best; `sweeps` times through all settings. */
+export function bestManner(problem: PlanProblem, programme: Guide, prices: Guide, sweeps: number): Trial {
+  const tried = new Map<string, Trial>();
+  const trial = (setting: Setting): Trial => {
+    const key = SETTINGS.map((name) => setting[name]).join("|");
+    const known =
+      tried.get(key) ?? tryOut(problem, { ...blended(programme, prices, setting.blend), manner: setting });
+    tried.set(key, known);
+    return known;
+  };
+  let setting = FIRST;
+  let best = trial(setting);
+  for (let sweep = 0; sweep < sweeps; sweep++) {
+    const before = best.cost;
+    for (const name of SETTINGS)
+      for (const value of CHOICES[name]) {
+        const other = trial({ ...setting, [name]: value });
+        if (other.cost >= best.cost) continue;
+        best = other;
+        setting = { ...setting, [name]: value };
+      }
+    if (best.cost === before) break;
+  }
+  return best;
+}
+
+/** Wanted days between two guides; exposed days as the programme gives them, in whole days. */
+function blended(programme: Guide, prices: Guide, share: number): Guide {
+  const wanted = new Map<Job, Float64Array>();
+  for (const [job, days] of prices.wanted) {
+    const others = programme.wanted.get(job) ?? days;
+    wanted.set(
+      job,
+      days.map((day, s) => (1 - share) * day + share * (others[s] ?? day)),
+    );
+  }
+  return { ...prices, wanted, exposedBy: programme.exposedBy };
+}

@@ -1,0 +1,112 @@
+import type { Campaign } from "../../items/campaign.ts";
+import { type Day, daysBetween } from "../../units/day.ts";
+import type { Bind, Finish, Left, Plan, Proof } from "../plan.ts";
+import type { PlanProblem } from "../problem.ts";
+
+/** Minutes used and minutes there. */
+export interface Share {
+  readonly used: number;
+  readonly there: number;
+}
+
+/** What a lead compares, of one campaign as planned. */
+export interface Outlook {
+  readonly end: Day;
+  readonly routed: number;
+  readonly finish: Finish;
+  /** Not boxed by the end though a route leads there, must-do items first. */
+  readonly left: readonly Left[];
+  /** Set aside by a rule or at the Door: no scenario of time and hands moves these. */
+  readonly stopped: number;
+  /** What holds the plan back most; null: every shared resource has room. */
+  readonly binds: Pick<Bind, "resource" | "load"> | null;
+  /** Mould minutes planned and allowed in the four weeks to come, and to the end. */
+  readonly mouldSoon: Share;
+  readonly mould: Share;
+  /** Camera minutes used and there (open, and somebody to stand at it) until the last image. */
+  readonly camera: Share;
+  /** Stores whose order comes too late even if sent today. */
+  readonly lateOrders: readonly string[];
+  readonly proof: Pick<Proof, "gap" | "itemGap">;
+}
+
+const SOON_DAYS = 28;
+
+export function outlookOf(campaign: Campaign, problem: PlanProblem, plan: Plan): Outlook {
+  const [first] = plan.binds;
+  return {
+    end: plan.end,
+    routed: plan.routed,
+    finish: plan.finish,
+    left: plan.left.filter((each) => each.kind === "no time"),
+    stopped: plan.left.filter((each) => each.kind !== "no time").length,
+    binds: first ? { resource: first.resource, load: first.load } : null,
+    mouldSoon: mouldOf(campaign, problem, plan, SOON_DAYS),
+    mould: mouldOf(campaign, problem, plan, problem.days.length),
+    camera: cameraOf(campaign, problem, plan),
+    lateOrders: [...new Set(plan.orders.filter((each) => each.late).map((each) => each.name))],
+    proof: { gap: plan.proof.gap, itemGap: plan.proof.itemGap },
+  };
+}
+
+/** Allowed: in each week the exposed days a person could have, all minutes of each. */
+function mouldOf(campaign: Campaign, problem: PlanProblem, plan: Plan, days: number): Share {
+  const { exposedMinutesADay, exposedDaysAWeek, weekday } = problem;
+  let there = 0;
+  for (const hand of problem.hands) {
+    let week = 0;
+    for (let d = 0; d < Math.min(days, problem.days.length); d++) {
+      if (weekday[d] === 0) week = 0;
+      if (!hand.mayMould[d] || (hand.minutes[d] ?? 0) <= 0 || week >= exposedDaysAWeek) continue;
+      week++;
+      there += exposedMinutesADay;
+    }
+  }
+  const used = plan.personDays
+    .filter((each) => daysBetween(campaign.planFrom, each.day) < days)
+    .reduce((sum, each) => sum + each.exposedMinutes, 0);
+  return { used, there };
+}
+
+function cameraOf(campaign: Campaign, problem: PlanProblem, plan: Plan): Share {
+  const images = plan.assignments.filter((each) => each.act === "image");
+  const last = Math.max(-1, ...images.map((each) => daysBetween(campaign.planFrom, each.day)));
+  const open = problem.stations.get("camera") ?? new Float64Array(0);
+  return {
+    used: images.reduce((sum, each) => sum + each.minutes, 0),
+    there: open.subarray(0, last + 1).reduce((sum, minutes) => sum + minutes, 0),
+  };
+}
+
+/** How a scenario differs from the plan as it is; both were simulated with the same seeds. */
+export interface Difference {
+  /** Days later (less than 0: earlier); null when one of the two is not finished by its end. */
+  readonly days: { readonly p10: number | null; readonly p50: number | null; readonly p90: number | null };
+  /** Items boxed by the end in the typical simulated campaign. */
+  readonly boxed: number;
+  /** Items of the plan as it is that fall out, and that come in, must-do items first. */
+  readonly fallOut: readonly Left[];
+  readonly comeIn: readonly Left[];
+  /** Items there only in the scenario that are not boxed by the end. */
+  readonly addedLeft: readonly Left[];
+  /** Orders late only in the scenario. */
+  readonly lateOrders: readonly string[];
+}
+
+/** @param known ids of the items of the plan as it is */
+export function differenceOf(base: Outlook, other: Outlook, known: ReadonlySet<string>): Difference {
+  const before = new Set(base.left.map((each) => each.item));
+  const after = new Set(other.left.map((each) => each.item));
+  const later = (share: "p10" | "p50" | "p90"): number | null => {
+    const [from, to] = [base.finish[share], other.finish[share]];
+    return from && to ? daysBetween(from, to) : null;
+  };
+  return {
+    days: { p10: later("p10"), p50: later("p50"), p90: later("p90") },
+    boxed: other.finish.boxed.p50 - base.finish.boxed.p50,
+    fallOut: other.left.filter((each) => known.has(each.item) && !before.has(each.item)),
+    comeIn: base.left.filter((each) => !after.has(each.item)),
+    addedLeft: other.left.filter((each) => !known.has(each.item)),
+    lateOrders: other.lateOrders.filter((each) => !base.lateOrders.includes(each)),
+  };
+}

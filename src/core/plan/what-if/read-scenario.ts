@@ -1,0 +1,414 @@
+import { type Campaign, type StationKind } from "../../items/campaign.ts";
+import { ADDABLE_ROLES, type AddableRole, type Change, type Tightenable } from "./change.ts";
+import { changed } from "./changes.ts";
+import { type Dated, dated, numberIn, spanOf, weekdaysIn } from "./spoken.ts";
+import { type Obstacle, whyNot } from "./why-not.ts";
+
+/** Which items words such as "mouldy" mean, by what care decided; null: the words mean no kind of item. */
+export type ItemsMeant = (words: string) => readonly string[] | null;
+
+/** Questions the plan has no figures for yet. */
+export const NOT_MODELLED = [
+  "box sizes",
+  "freezer batches",
+  "money",
+  "weather",
+  "sample",
+  "order of work",
+  "mask breaks",
+] as const;
+export type NotModelled = (typeof NOT_MODELLED)[number];
+
+/** What was said and cannot be supposed. */
+export interface Refusal {
+  readonly said: string;
+  readonly because:
+    | { readonly why: "not understood" }
+    | { readonly why: "no such day"; readonly got: string }
+    | { readonly why: "day missing" }
+    | {
+        readonly why: "unknown";
+        readonly kind: "person" | "station" | "store" | "items";
+        readonly got: string;
+        readonly known: readonly string[];
+      }
+    | { readonly why: "mould work" }
+    | { readonly why: "guards people" }
+    | { readonly why: "stays closed" }
+    | { readonly why: "not modelled"; readonly topic: NotModelled }
+    | Obstacle;
+}
+
+export interface Scenario {
+  readonly said: string;
+  readonly changes: readonly Change[];
+  /** Code of the one person who releases, where that was asked: answered from the plan, not by a new one. */
+  readonly releasesAlone: string | null;
+}
+
+type Read = Change | { readonly releases: string } | Refusal["because"];
+
+/** One scenario from plain words: changes joined by ";". Everything that stands in the way is named, not the first alone. */
+export function readScenario(
+  said: string,
+  campaign: Campaign,
+  itemsMeant: ItemsMeant,
+): { readonly scenario: Scenario; readonly refusals: readonly Refusal[] } {
+  const changes: Change[] = [];
+  const refusals: Refusal[] = [];
+  let releasesAlone: string | null = null;
+  let now = campaign;
+  for (const part of said.split(";").map((each) => each.trim())) {
+    if (part === "") continue;
+    const read = new Reader(part, now, itemsMeant).read();
+    if ("releases" in read) releasesAlone = read.releases;
+    else if ("why" in read) refusals.push({ said: part, because: read });
+    else {
+      const obstacle = whyNot(now, read);
+      if (obstacle) refusals.push({ said: part, because: obstacle });
+      else {
+        changes.push(read);
+        now = changed(now, read);
+      }
+    }
+  }
+  if (changes.length === 0 && releasesAlone === null && refusals.length === 0)
+    refusals.push({ said, because: { why: "not understood" } });
+  return { scenario: { said: said.trim(), changes, releasesAlone }, refusals };
+}
+
+const NUMBER = String.raw`(\d[\d,.]*|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|a|an|another)`;
+const ORDINALS = ["second", "third", "fourth", "fifth"];
+const STATIONS: readonly (readonly [RegExp, StationKind])[] = [
+  [/^cameras?$/, "camera"],
+  [/^mould bench(es)?$/, "mould bench"],
+  [/^clean bench(es)?$/, "clean bench"],
+  [/^cover stands?$/, "cover stand"],
+  [/^boxing tables?$/, "boxing table"],
+];
+const LIMITS: readonly (readonly [RegExp, Tightenable])[] = [
+  [/\b(mould|exposed) minutes\b|\bminutes (a day )?(near|in|of) mould\b/, "exposedMinutesADay"],
+  [/\b(mould|exposed) days in a row\b|\bdays in a row\b/, "exposedDaysInARow"],
+  [/\b(mould|exposed) days\b/, "exposedDaysAWeek"],
+];
+/** Asking for any of these to go is refused, however it is worded. */
+const GUARDS =
+  /\b(without|no|fewer|shorter|less|skip|drop|ignore|longer)\b.*\b(breaks?|masks?|respirators?|protection|gloves|rest days?|limits?|wipe-?downs?|quarantine|readings?)\b|\b(works?|working) alone\b|\blone work\b|\blonger (in|behind) (the )?masks?\b/;
+const MOULD_WORK =
+  /^(.+?) (?:(?:goes |is )?(?:back )?(?:on|to|onto)|does|may do|can do|with|gets) (?:the )?mould(?:y)? work$|^(.+?) (?:is )?fit(?: again| for mould work)?$|^(.+?) (?:off|not on|no longer on) clean work$/;
+const TOPICS: readonly (readonly [RegExp, NotModelled])[] = [
+  [/\bbox(es)? sizes?\b|\bsizes? of box|\bwhich size/, "box sizes"],
+  [/\bfreez(er|ing)\b/, "freezer batches"],
+  [/\b(money|wages?|budget|costs?|cheaper|price|pay)\b/, "money"],
+  [/\b(rains?|monsoon|wet season|weather|humidity|dehumidifier|air ?con\w*|cooled room)\b/, "weather"],
+  [/\b(how sure|sample|per cent|%|share)/, "sample"],
+  [/\b(last|first) instead of\b|\b(mouldy|clean|dry)\b.*\b(last|first)$/, "order of work"],
+  [/\bmask (minutes|time|wear)\b|\bbreak minutes\b|\bbreaks?\b/, "mask breaks"],
+];
+
+class Reader {
+  private readonly said: string;
+  private readonly when: Dated;
+  private readonly words: string;
+
+  constructor(
+    part: string,
+    private readonly campaign: Campaign,
+    private readonly itemsMeant: ItemsMeant,
+  ) {
+    this.said = part
+      .toLowerCase()
+      .replace(/\s+/g, " ")
+      .replace(/[.?!]+$/, "");
+    this.when = dated(this.said, campaign.planFrom);
+    this.words = this.when.words.replace(/^(if|suppose|what if) /, "");
+  }
+
+  /** What guards people comes before anything else that the words could mean. */
+  read(): Read {
+    const { noDay } = this.when;
+    if (noDay !== null) return { why: "no such day", got: noDay };
+    return (
+      this.guarded() ??
+      this.limit() ??
+      this.releases() ??
+      this.person() ??
+      this.hours() ??
+      this.more() ??
+      this.late() ??
+      this.station() ??
+      this.plain() ??
+      this.topic() ??
+      this.holdBack() ?? { why: "not understood" }
+    );
+  }
+
+  private guarded(): Read | null {
+    const { words } = this;
+    if (GUARDS.test(words)) return { why: "guards people" };
+    if (/\bmould work\b/.test(words) && /^(everyone|all|everybody)\b/.test(words))
+      return { why: "mould work" };
+    const match = MOULD_WORK.exec(words);
+    const who = match?.[1] ?? match?.[2] ?? match?.[3];
+    if (who === undefined || /\bmore\b|^another /.test(who)) return null;
+    const person = this.personMeant(who);
+    return typeof person === "string" ? { why: "mould work" } : person;
+  }
+
+  private limit(): Read | null {
+    const found = LIMITS.find(([form]) => form.test(this.words));
+    const value = found && this.firstNumber();
+    if (!found || value === null || value === undefined) return found ? { why: "guards people" } : null;
+    return { change: "tighter", limit: found[1], value };
+  }
+
+  private firstNumber(): number | null {
+    const match = new RegExp(`(?:^|\\s)${NUMBER}(?=\\s|$)`).exec(this.words);
+    return match ? numberIn(match[1] as string) : null;
+  }
+
+  private releases(): Read | null {
+    const match =
+      /^only (.+?) (?:releases?|may release|can release|tests and releases)$/.exec(this.words) ??
+      /^(.+?) alone releases$/.exec(this.words);
+    if (!match) return null;
+    const person = this.personMeant(match[1] as string);
+    return typeof person === "string" ? { releases: person } : person;
+  }
+
+  private person(): Read | null {
+    const forms: readonly (readonly [RegExp, "clean work" | "away"])[] = [
+      [
+        /^(.+?) (?:is |goes |only )?(?:on|to|does|in) (?:only )?clean work(?: only| this week)?$/,
+        "clean work",
+      ],
+      [/^(.+?) (?:is )?(?:unfit|not fit)(?: for mould work)?$/, "clean work"],
+      [/^(.+?) (?:is |goes )?(?:away|absent|off|out|gone|ill|on leave|leaves)$/, "away"],
+    ];
+    for (const [form, change] of forms) {
+      const who = form.exec(this.words)?.[1];
+      if (who === undefined || /\b(more|another)\b/.test(who) || this.stationNamed(who) !== null) continue;
+      const person = this.personMeant(who);
+      return typeof person === "string" ? { change, person, ...this.span() } : person;
+    }
+    return null;
+  }
+
+  private hours(): Read | null {
+    const match = new RegExp(`^(.+?) (?:works? |on |only )?${NUMBER} ?(?:hours?|h)(?: a day| each)?$`).exec(
+      this.words,
+    );
+    if (!match) return null;
+    const hours = numberIn(match[2] as string);
+    const who = match[1] as string;
+    const all = /^(everyone|everybody|all|the team)$/.test(who);
+    const person = all ? "everyone" : this.personMeant(who);
+    if (hours === null) return { why: "not understood" };
+    return typeof person === "string" ? { change: "hours", who: person, hours, ...this.span() } : person;
+  }
+
+  /** People, stations, items or goods: whatever the words after "more" name. */
+  private more(): Read | null {
+    const ordinal = /^(?:a )?(second|third|fourth|fifth) (.+)$/.exec(this.words);
+    const match = new RegExp(`^(?:${NUMBER} more|(another)) (.+)$`).exec(this.words);
+    const what = ordinal?.[2] ?? match?.[3];
+    if (what === undefined) return null;
+    const count = ordinal ? 1 : match?.[2] ? 1 : numberIn(match?.[1] ?? "");
+    if (count === null || !Number.isInteger(count)) return { why: "not understood" };
+    return (
+      this.morePeople(what, count) ??
+      this.moreStations(what, count, ordinal?.[1]) ??
+      this.moreItems(what, count)
+    );
+  }
+
+  private morePeople(what: string, count: number): Read | null {
+    const match =
+      /^(fit )?([a-z ]+?)s?(?: (without|with no|not for|with|for|fit for) mould work| (on|for) clean work| who is fit)?$/.exec(
+        what,
+      );
+    const role = match ? ADDABLE_ROLES.find((each) => each === match[2]) : undefined;
+    if (!match || !role) return null;
+    const without = match[4] !== undefined || /^(without|with no|not for)$/.test(match[3] ?? "");
+    const mouldWork = !without && (["lead", "cleaner"] as AddableRole[]).includes(role);
+    return {
+      change: "more people",
+      role,
+      count,
+      mouldWork: mouldWork || /^(with|for|fit for)$/.test(match[3] ?? ""),
+      ...this.span(),
+    };
+  }
+
+  private moreStations(what: string, count: number, ordinal: string | undefined): Read | null {
+    const kind = STATIONS.find(([form]) => form.test(what))?.[1];
+    if (kind === undefined) return null;
+    const there = this.campaign.stations
+      .filter((each) => each.kind === kind)
+      .reduce((sum, each) => sum + each.places, 0);
+    // "A third camera" where there is one means two more.
+    const wanted = ordinal === undefined ? count : ORDINALS.indexOf(ordinal) + 2 - there;
+    if (wanted < 1) return { why: "how many", most: 5 };
+    return { change: "more stations", kind, count: wanted, ...this.span() };
+  }
+
+  private moreItems(what: string, count: number): Read | null {
+    const like = /^(?:items? |files? |volumes? )?like (.+)$/.exec(what)?.[1];
+    const day = this.when.from ?? this.campaign.planFrom;
+    const store = like === undefined ? this.storesMeant(what) : null;
+    if (store?.[0] !== undefined)
+      return this.when.from === null
+        ? { why: "day missing" }
+        : { change: "delivery", store: store[0], day, quantity: count };
+    const words = like ?? what.replace(/ items?$/, "");
+    const ids = /^items?$/.test(what) ? this.campaign.items.map(({ id }) => id) : this.items(words);
+    if (ids === null) return this.unknown("items", words);
+    return { change: "more items", like: ids, words, count, day };
+  }
+
+  private late(): Read | null {
+    const match = new RegExp(
+      `^(?:the )?(.+?) (?:come |comes |are |is |arrive |arrives )?${NUMBER} (days?|weeks?) (late|later|early|earlier)$`,
+    ).exec(this.words);
+    if (!match) return null;
+    const [, name = "", number = "", unit = "", way = ""] = match;
+    const stores = this.storesMeant(name);
+    if (stores === null) return this.unknown("store", name);
+    const count = numberIn(number);
+    if (count === null) return { why: "not understood" };
+    const days = Math.round(count * (unit.startsWith("week") ? 7 : 1));
+    return { change: "late", stores, days: way.startsWith("early") || way === "earlier" ? -days : days };
+  }
+
+  private station(): Read | null {
+    const { words } = this;
+    const week = /^(?:free )?(.+?) (?:days?|open|there) ((?:mon|tue|wed|thu|fri|sat|sun).*)$/.exec(this.said);
+    const weekdays = week ? weekdaysIn(week[2] as string) : null;
+    if (week && weekdays) {
+      const station = this.stationNamed(week[1] as string);
+      if (station === null) return this.unknown("station", week[1] as string);
+      return { change: "weekdays", station, weekdays };
+    }
+    const match =
+      /^(?:the )?(.+?) (?:is |gets )?(closed|shut|away|broken|out|down|leaves|gone|open|stays)$/.exec(words);
+    if (!match) return null;
+    const [, name = "", how] = match;
+    const open = how === "open" || how === "stays";
+    if (/^(everyone|everybody|all)$/.test(name) || (open && this.isClosedDay(name)))
+      return { why: "stays closed" };
+    const station = this.stationNamed(name);
+    if (station === null)
+      return this.unknown(/\b(bench|camera|table|stand)\b/.test(name) ? "station" : "person", name);
+    return { change: open ? "open" : "closed", station, ...this.span() };
+  }
+
+  private isClosedDay(name: string): boolean {
+    return /^(house|building|we|campaign|team|work)$/.test(name);
+  }
+
+  private plain(): Read | null {
+    const ward = new RegExp(`^(?:the )?ward(?: of| has| with)? ${NUMBER} ?(?:l|litres?|liters?)$`).exec(
+      this.words,
+    );
+    if (ward) {
+      const litres = numberIn(ward[1] as string);
+      return litres === null ? { why: "not understood" } : { change: "ward", litres };
+    }
+    if (!/^(?:the )?(?:campaign )?(?:ends?|end date|finish|stop|we stop)$/.test(this.words)) return null;
+    const day = this.when.to ?? this.when.from;
+    return day === null ? { why: "day missing" } : { change: "end", day };
+  }
+
+  private topic(): Read | null {
+    const found = TOPICS.find(([form]) => form.test(this.said));
+    return found ? { why: "not modelled", topic: found[1] } : null;
+  }
+
+  private holdBack(): Read | null {
+    const words = this.words
+      .replace(/^hold back /, "")
+      .replace(/ (are |is )?(held back|wait|waits|later|start|starts|only)$/, "");
+    const items = this.items(words.replace(/ items?$/, ""));
+    const until = this.when.from ?? this.when.to;
+    if (items === null) return null;
+    if (until === null) return { why: "day missing" };
+    const begun = new Set(
+      this.campaign.sessions.filter((each) => each.act !== "survey").map((each) => each.item),
+    );
+    return { change: "hold back", items: items.filter((id) => !begun.has(id)), words, until };
+  }
+
+  private span() {
+    return spanOf(this.when, this.campaign.planFrom, this.campaign.end);
+  }
+
+  /** Items by number, by format (`loose_sheets`, "loose sheets") or by what care says of them. */
+  private items(words: string): readonly string[] | null {
+    const one = this.campaign.items.find(({ id }) => id.toLowerCase() === words);
+    if (one) return [one.id];
+    const format = words.replaceAll(" ", "_");
+    const same = this.campaign.items.filter(
+      ({ facts }) => facts.format === format || `${facts.format}s` === format,
+    );
+    return same.length > 0 ? same.map(({ id }) => id) : this.itemsMeant(words);
+  }
+
+  private personMeant(said: string): string | Refusal["because"] {
+    const who = said.replace(/^(?:the )/, "");
+    const { people } = this.campaign;
+    const is = (text: string): boolean => text.toLowerCase() === who;
+    const exact = people.filter(({ code, name }) => is(code) || is(name));
+    const found = exact.length > 0 ? exact : people.filter(({ name }) => name.split(/[\s-]+/).some(is));
+    const role = found.length > 0 ? found : people.filter(({ role: each }) => is(each));
+    if (role.length === 1) return (role[0] as (typeof people)[number]).code;
+    return this.unknown("person", who);
+  }
+
+  private stationNamed(said: string): string | null {
+    const name = said.replace(/^(?:the |free )/, "");
+    const { stations } = this.campaign;
+    const kind = STATIONS.find(([form]) => form.test(name))?.[1];
+    const byKind = stations.filter((each) => each.kind === kind);
+    const byId = stations.find(
+      (each) => each.id.toLowerCase().replaceAll("-", " ") === name.replaceAll("-", " "),
+    );
+    return byId?.id ?? (byKind.length === 1 ? (byKind[0]?.id ?? null) : null);
+  }
+
+  /** By id, by use (`k-mask`), by name or by a word of the name. */
+  private storesMeant(said: string): readonly string[] | null {
+    const name = said.replace(/^(?:the )/, "");
+    const { stores } = this.campaign;
+    const bare = (text: string): string =>
+      text
+        .toLowerCase()
+        .replace(/^k-/, "")
+        .replace(/(e?s)$/, "");
+    const forms: readonly ((each: (typeof stores)[number]) => boolean)[] = [
+      (each) => each.id.toLowerCase() === name || each.name.toLowerCase() === name,
+      (each) => each.use.toLowerCase() === name,
+      (each) => bare(each.id) === bare(name) || bare(each.use) === bare(name),
+      (each) =>
+        each.name
+          .toLowerCase()
+          .split(/[^a-z]+/)
+          .some((word) => word.length > 3 && bare(word) === bare(name)),
+    ];
+    for (const form of forms) {
+      const found = stores.filter(form);
+      if (found.length > 0) return found.map(({ id }) => id);
+    }
+    return null;
+  }
+
+  private unknown(kind: "person" | "station" | "store" | "items", got: string): Refusal["because"] {
+    const { people, stations, stores, items } = this.campaign;
+    const known = {
+      person: people.flatMap(({ code, name }) => [code, name]),
+      station: stations.map(({ id }) => id),
+      store: stores.flatMap(({ id, name, use }) => [id, name, use]),
+      items: [...new Set(items.map(({ facts }) => String(facts.format)))],
+    };
+    return { why: "unknown", kind, got, known: known[kind] };
+  }
+}

@@ -83,7 +83,7 @@ const SENTENCES = {
 
   // Items and their acts
   "item-unknown": (f) => `${f.day}: ${f.person} is given ${f.item}, which is not in the items table.`,
-  "day-outside": (f) => `${f.act} of ${f.item} is planned on ${f.day}, outside the plan (${f.limit}).`,
+  "day-outside": (f) => `${f.day}: ${f.act} of ${f.item} is planned, outside the plan (${f.limit}).`,
   "before-arrival": (f) => `${f.day}: ${f.act} of ${f.item} is planned, which arrives on ${f.limit}.`,
   "no-minutes": (f) =>
     `${f.day}: ${f.person} has a line for ${f.act} of ${f.item} without minutes (${f.got}).`,
@@ -104,7 +104,7 @@ const SENTENCES = {
   // Stores
   "store-short": (f) =>
     `${f.day}: ${f.store} would be used up (${f.got}) before an order sent today could be here.`,
-  "store-line": (f) => `${f.store}: the stores' page says ${f.got} are used; the work uses ${f.limit}.`,
+  "store-line": (f) => `The stores' page says ${f.got} of ${f.store} are used; the work uses ${f.limit}.`,
   "order-missing": (f) =>
     `${f.day}: ${f.store} runs out; ${f.limit} are wanted and ${f.got} are on the order list in time.`,
   "order-wrong": (f) => `The order of ${f.store}: ${f.figure} is ${f.got}, expected ${f.limit}.`,
@@ -137,7 +137,7 @@ export function sayPlanFault(fault: Fault, locale = "en-GB"): string {
     if (typeof it === "number") return sayNumber(it, locale, Math.abs(it) < 1 ? 4 : 1);
     return it.replace(DAYS, (day) => sayDay(day as NonNullable<Fault["day"]>, locale));
   };
-  const said = SENTENCES[fault.code]({
+  return SENTENCES[fault.code]({
     day: fault.day ? sayDay(fault.day, locale, "full") : "No day",
     person: fault.person ?? "",
     item: fault.item ?? "",
@@ -149,7 +149,6 @@ export function sayPlanFault(fault: Fault, locale = "en-GB"): string {
     limit: value(fault.limit),
     source: fault.source,
   });
-  return said.slice(0, 1).toUpperCase() + said.slice(1);
 }
 
 const DAYS = /\b\d{4}-\d{2}-\d{2}\b/g;

@@ -22,7 +22,8 @@ export function actFaults(paper: PlanOnPaper): Fault[] {
 /** Boxing may follow on the same day; everything else on a later day, which with people's own days is the next working day. */
 function orderFaults(paper: PlanOnPaper, item: string): Fault[] {
   const passings = paper.passings.get(item) ?? [];
-  const arrives = paper.items.get(item)?.arrives;
+  const isHere = (paper.care.get(item)?.done.size ?? 0) > 0;
+  const arrives = isHere ? undefined : paper.items.get(item)?.arrives;
   const faults: Fault[] = [];
   const early = passings.find(({ first }) => arrives !== undefined && first <= arrives);
   if (early && arrives)

@@ -26,7 +26,8 @@ function itemDayFaults(paper: PlanOnPaper): Fault[] {
       if (does !== says) add(item, act, says, does ?? "no work");
     }
   for (const [item, passings] of paper.passings)
-    if (!paper.itemDays.has(item)) add(item, (passings[0] as { act: Act }).act, "no line", "a line");
+    if (paper.items.has(item) && !paper.itemDays.has(item))
+      add(item, (passings[0] as { act: Act }).act, "no line", "a line");
   return faults;
 }
 

@@ -24,28 +24,31 @@ const isInWard = (paper: PlanOnPaper, item: string): boolean => {
   return done !== undefined && done.has("admit") && !done.has("release") && !done.has("clean");
 };
 
+/** What lies there on the first morning counts; only a day on which the plan admits more can break the limit. */
 function litreFaults(paper: PlanOnPaper): Fault[] {
   const { planFrom, end, wardLitres } = paper.campaign;
-  const change = new Float64Array(daysBetween(planFrom, end) + 2);
-  const add = (day: Day, litres: number): void => {
+  const days = Math.max(0, daysBetween(planFrom, end) + 1);
+  const into = new Float64Array(days);
+  const outOf = new Float64Array(days);
+  const add = (litres: Float64Array, item: Item, day: Day): void => {
     const d = daysBetween(planFrom, day);
-    if (d >= 0 && d < change.length) change[d] = (change[d] ?? 0) + litres;
+    if (d >= 0 && d < days) litres[d] = (litres[d] ?? 0) + litresOf(item);
   };
+  let inside = 0;
   for (const item of paper.campaign.items) {
     const passings = paper.passings.get(item.id) ?? [];
-    const admitted = isInWard(paper, item.id) ? planFrom : passings.find(({ act }) => act === "admit")?.first;
-    if (admitted === undefined) continue;
-    add(admitted, litresOf(item));
+    const admitted = passings.find(({ act }) => act === "admit")?.first;
+    if (isInWard(paper, item.id)) inside += litresOf(item);
+    else if (admitted) add(into, item, admitted);
+    else continue;
     const released = passings.find(({ act }) => act === "release")?.ends;
-    if (released) add(released, -litresOf(item));
+    if (released) add(outOf, item, released);
   }
   const faults: Fault[] = [];
-  let inside = 0;
-  let over = false;
-  change.forEach((litres, d) => {
-    inside += litres;
-    const now = inside > wardLitres + ROUNDING && d < change.length - 1;
-    if (now && !over)
+  for (let d = 0; d < days; d++) {
+    const admitted = into[d] ?? 0;
+    inside += admitted - (outOf[d] ?? 0);
+    if (admitted > 0 && inside > wardLitres + ROUNDING)
       faults.push({
         code: "ward-litres",
         day: addDays(planFrom, d),
@@ -53,8 +56,7 @@ function litreFaults(paper: PlanOnPaper): Fault[] {
         limit: wardLitres,
         source: "campaign",
       });
-    over = now;
-  });
+  }
   return faults;
 }
 

@@ -46,11 +46,11 @@ export interface ClockRow {
 }
 
 /**
- * Lays pieces, in the order given, into a day with breaks, lunch, changing and wipe-downs: home as early as can be, then with as few
- * pieces cut by a break as can be. Exact over every choice of breaks between pieces; a piece is cut only where a limit or lunch cuts it.
- * Nothing is dropped when the day is too long: compare the last row with the hour of closing.
+ * Lays pieces, in the order given, into a day with breaks, lunch, changing and wipe-downs: lunch in time, then home as early as can be,
+ * then with as few pieces cut by a break as can be. Exact over every choice of pauses between pieces; a piece is cut only where a limit
+ * or lunch cuts it. Nothing is dropped when the day is too long: compare the last row with the hour of closing.
  * Pieces are rounded so that their sum is kept: a row may be a minute off, the day is not. A break is the mask break alone: taking
- * off and putting on again are not added to it.   Minutes worn go on counting through a pause shorter than the break.
+ * off and putting on again are not added to it. Minutes worn go on counting through a pause shorter than the break.
  */
 export function layDay(pieces: readonly DayPiece[], frame: DayFrame): readonly ClockRow[] {
   const spans = spansOf(pieces, frame);
@@ -111,8 +111,9 @@ interface Moment {
   readonly lunched: boolean;
 }
 
-/** The best way on from a moment: when it ends, how many spans it cuts, and its next row. */
+/** The best way on from a moment: how late lunch is, when it ends, how many spans it cuts; and its next row. */
 interface Way {
+  readonly late: number;
   readonly ends: number;
   readonly cuts: number;
   readonly step: { readonly row: ClockRow; readonly then: Way } | null;
@@ -123,18 +124,20 @@ function bestFrom(spans: readonly Span[], frame: DayFrame, now: Moment, known: M
   const old = known.get(key);
   if (old) return old;
   const span = spans[now.span];
-  let best: Way | null = span ? null : { ends: now.clock, cuts: 0, step: null };
-  for (const choice of span ? choicesAt(span, frame, now) : []) {
-    const then = bestFrom(spans, frame, choice.moment, known);
-    const cuts = then.cuts + Number(choice.row.goesOn);
-    if (!best || then.ends < best.ends || (then.ends === best.ends && cuts < best.cuts))
-      best = { ends: then.ends, cuts, step: { row: choice.row, then } };
+  let best: Way | null = span ? null : { late: 0, ends: now.clock, cuts: 0, step: null };
+  for (const { row, moment } of span ? choicesAt(span, frame, now) : []) {
+    const then = bestFrom(spans, frame, moment, known);
+    const late = then.late + (row.kind === "lunch" ? Math.max(0, row.from - (frame.lunch?.by ?? 0)) : 0);
+    const way = { late, ends: then.ends, cuts: then.cuts + Number(row.goesOn), step: { row, then } };
+    if (!best || isBetter(way, best)) best = way;
   }
   if (!best)
     throw new Error(`The day cannot go on at minute ${now.clock}: no break is long enough for the mask.`);
   known.set(key, best);
   return best;
 }
+
+const isBetter = (a: Way, b: Way): boolean => (a.late - b.late || a.ends - b.ends || a.cuts - b.cuts) < 0;
 
 interface Choice {
   readonly row: ClockRow;

@@ -36,24 +36,33 @@ export function leastSetups(
   const rest = new Float64Array((all + 1) * count);
   for (let last = 0; last < count; last++) rest[all * count + last] = setup(last, null);
 
-  const costOf = (done: number, last: number | null, next: number): number =>
-    (last === null ? setup(null, next) : (between[last * count + next] as number)) +
-    (placing?.(done, next) ?? 0) +
-    (rest[(done | (1 << next)) * count + next] as number);
+  const mayFollow = (done: number, next: number): boolean =>
+    (done & (1 << next)) === 0 && ((before[next] as number) & ~done) === 0;
+  /** Cost of all that is left when `next` comes now. */
+  const onFrom = (done: number, next: number): number =>
+    (placing?.(done, next) ?? 0) + (rest[(done | (1 << next)) * count + next] as number);
+
+  for (let done = all - 1; done > 0; done--) {
+    for (let last = 0; last < count; last++) rest[done * count + last] = Number.POSITIVE_INFINITY;
+    for (let next = 0; next < count; next++) {
+      if (!mayFollow(done, next)) continue;
+      const on = onFrom(done, next);
+      for (let last = 0; last < count; last++) {
+        if ((done & (1 << last)) === 0) continue;
+        const cost = (between[last * count + next] as number) + on;
+        if (cost < (rest[done * count + last] as number)) rest[done * count + last] = cost;
+      }
+    }
+  }
   const bestAfter = (done: number, last: number | null): { next: number; cost: number } => {
     let best = { next: -1, cost: Number.POSITIVE_INFINITY };
     for (let next = 0; next < count; next++) {
-      const needs = before[next] as number;
-      if (done & (1 << next) || (needs & done) !== needs) continue;
-      const cost = costOf(done, last, next);
+      if (!mayFollow(done, next)) continue;
+      const cost = setup(last, next) + onFrom(done, next);
       if (cost < best.cost) best = { next, cost };
     }
     return best;
   };
-
-  for (let done = all - 1; done > 0; done--)
-    for (let last = 0; last < count; last++)
-      if (done & (1 << last)) rest[done * count + last] = bestAfter(done, last).cost;
 
   if (count === 0) return { order: [], cost: 0 };
   const { cost } = bestAfter(0, null);

@@ -227,7 +227,7 @@ describe("the order of least setups", () => {
         table[from ?? count]?.[to ?? count] ?? 0;
       const best = leastSetups({ count, setup });
       const costs = [...permutations([...Array(count).keys()])].map((order) =>
-        [...order, null].reduce((sum, to, at) => sum + setup(order[at - 1] ?? null, to), 0),
+        [...order, null].reduce<number>((sum, to, at) => sum + setup(order[at - 1] ?? null, to), 0),
       );
       expect(best?.cost, `seed ${seed}`).toBe(Math.min(...costs));
     }

@@ -151,4 +151,17 @@ export function sayPlanFault(fault: Fault, locale = "en-GB"): string {
   });
 }
 
+/** What is said instead of a plan that breaks limits: the first dozen faults, and how many more there are. */
+export function sayBrokenPlan(faults: readonly Fault[], locale = "en-GB"): string {
+  const shown = faults.slice(0, SHOWN).map((fault) => `  ${sayPlanFault(fault, locale)}`);
+  const more = faults.length - shown.length;
+  const count = faults.length === 1 ? "1 limit" : `${sayNumber(faults.length, locale)} limits`;
+  return [
+    `The plan that was made breaks ${count}, so it is not shown:`,
+    ...shown,
+    ...(more > 0 ? [`  … and ${sayNumber(more, locale)} more.`] : []),
+  ].join("\n");
+}
+const SHOWN = 12;
+
 const DAYS = /\b\d{4}-\d{2}-\d{2}\b/g;

@@ -1,7 +1,6 @@
 import type { Norms } from "../../care/norms.ts";
 import type { RuleBook } from "../../care/rule-book.ts";
 import type { Campaign } from "../../items/campaign.ts";
-import type { WardForecast } from "../../ward/forecast.ts";
 import { actFaults } from "./acts.ts";
 import { careFaults } from "./care-of-acts.ts";
 import { certificateFaults } from "./certificate.ts";
@@ -18,21 +17,19 @@ import { wardFaults } from "./ward.ts";
 /**
  * Every limit the plan breaks, people first; nothing: the plan may be shown. It reads the campaign, decides care anew, and counts the plan
  * as printed; it uses nothing of the planner.
- * @param bags what the readings of bags in the Ward promise, by item; without it the norms' waits hold
  */
 export function checkPlan(
   campaign: Campaign,
   book: RuleBook,
   norms: Norms,
   plan: PlanOnPaper["plan"],
-  bags: ReadonlyMap<string, WardForecast> = new Map(),
 ): Fault[] {
   const paper = new PlanOnPaper(campaign, book, norms, plan);
   return [
     ...mouldFaults(paper),
     ...peopleFaults(paper),
     ...careFaults(paper),
-    ...wardFaults(paper, bags),
+    ...wardFaults(paper),
     ...actFaults(paper),
     ...stationFaults(paper),
     ...storeFaults(paper),

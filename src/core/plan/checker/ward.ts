@@ -1,6 +1,8 @@
-import type { Item } from "../../items/campaign.ts";
-import { addDays, type Day, daysBetween } from "../../units/day.ts";
-import type { WardForecast } from "../../ward/forecast.ts";
+import type { ItemCare } from "../../care/item-care.ts";
+import type { Campaign, Item } from "../../items/campaign.ts";
+import { addDays, type Day, dayNumber, daysBetween } from "../../units/day.ts";
+import { wardRoomOf } from "../../ward/forecast.ts";
+import { itemInWard } from "../../ward/item-in-ward.ts";
 import { conditionsOf } from "./contamination.ts";
 import type { Fault } from "./fault.ts";
 import type { PlanOnPaper } from "./plan-on-paper.ts";
@@ -11,8 +13,8 @@ const ROUNDING = 0.5;
 const SECOND_READING = 1;
 
 /** Never more in the Ward than it holds, what lies there already among it; nobody released before the wait is over. */
-export function wardFaults(paper: PlanOnPaper, bags: ReadonlyMap<string, WardForecast>): Fault[] {
-  return [...litreFaults(paper), ...waitFaults(paper, bags)];
+export function wardFaults(paper: PlanOnPaper): Fault[] {
+  return [...litreFaults(paper), ...waitFaults(paper)];
 }
 
 /** Litres a bag of the item fills: two and a half times its volume, a file's where sizes are missing. Common practice, no source. */
@@ -60,57 +62,87 @@ function litreFaults(paper: PlanOnPaper): Fault[] {
   return faults;
 }
 
-function waitFaults(paper: PlanOnPaper, bags: ReadonlyMap<string, WardForecast>): Fault[] {
-  const { planFrom, sessions, ward } = paper.campaign;
-  const closed = ward.filter(({ what }) => what === "closed").reverse(); // the first closing of a bag stands
-  const admissions = new Map(
-    [...sessions.filter(({ act }) => act === "admit"), ...closed].map(({ item, day }) => [item, day]),
-  );
-  return [...paper.passings].flatMap(([item, passings]): Fault[] => {
+/** Nobody counts on a release before the longest wait that holds for the item is over. */
+function waitFaults(paper: PlanOnPaper): Fault[] {
+  const closed = closedDays(paper.campaign);
+  const faults: Fault[] = [];
+  for (const [item, passings] of paper.passings) {
+    const care = paper.care.get(item);
     const release = passings.find(({ act }) => act === "release");
-    if (!release) return [];
-    const bag = bags.get(item);
-    if (bag && bag.from !== "norm less the days behind") {
-      const limit = addDays(planFrom, Math.floor(bag.days.low));
-      return release.first < limit
-        ? [
-            {
-              code: "ward-wait",
-              day: release.first,
-              item,
-              got: release.first,
-              limit,
-              source: "the bag's readings",
-            },
-          ]
-        : [];
-    }
-    const admitted = passings.find(({ act }) => act === "admit")?.last ?? admissions.get(item);
-    const wait = leastWait(paper, item);
-    if (!admitted || !wait) return [];
-    const limit = addDays(admitted, wait.days);
-    return release.first < limit
-      ? [{ code: "ward-wait", day: release.first, item, got: release.first, limit, source: wait.source }]
-      : [];
-  });
+    const admitted = passings.find(({ act }) => act === "admit")?.last ?? closed.get(item);
+    if (!care || !release || !admitted) continue;
+    const ends = [...watchesOf(paper, care, admitted), dryOf(paper, care, admitted)];
+    const [last] = ends.sort((a, b) => (a.day < b.day ? 1 : -1));
+    if (last && release.first < last.day)
+      faults.push({
+        code: "ward-wait",
+        day: release.first,
+        item,
+        got: release.first,
+        limit: last.day,
+        source: last.source,
+      });
+  }
+  return faults;
 }
 
-/** The wait in days and the norm it comes from: the longest that any condition asks for, at its typical value. */
-function leastWait(paper: PlanOnPaper, id: string): { days: number; source: string } | null {
-  const care = paper.care.get(id);
-  if (!care) return null;
+/** When each item in the Ward was shut in: the first closing of its bag, else its admission. */
+function closedDays({ sessions, ward }: Campaign): Map<string, Day> {
+  const first = ward.filter(({ what }) => what === "closed").reverse();
+  const admissions = sessions.filter(({ act }) => act === "admit");
+  return new Map([...admissions, ...first].map(({ item, day }) => [item, day]));
+}
+
+/** The day a wait ends, and the norm, rule or reading it comes from. */
+interface End {
+  readonly day: Day;
+  readonly source: string;
+}
+
+/** Waits that no reading shortens: watching and freezing, at the norm's typical value. */
+function watchesOf(paper: PlanOnPaper, care: ItemCare, admitted: Day): End[] {
   const conditions = conditionsOf(care);
-  const waits: { days: number; source: string }[] = [];
-  const wait = (norm: string): void => {
-    waits.push({ days: Math.floor(paper.typical(norm) + SECOND_READING), source: norm });
-  };
-  if (conditions.has("wet")) wait("d-wet-air");
-  if (conditions.has("damp") || conditions.has("mould_active")) wait(dryingNorm(care.item));
-  if (conditions.has("mould_dormant")) waits.push({ days: 2, source: "W07" });
-  if (conditions.has("mould_suspected")) wait("d-frass");
-  if (conditions.has("insect_active")) wait("d-freeze20");
-  if (care.whole.conditions.includes("insect_uncertain")) wait("d-frass");
-  return waits.sort((a, b) => b.days - a.days)[0] ?? null;
+  const norms = [
+    ...(conditions.has("mould_suspected") ? ["d-frass"] : []),
+    ...(conditions.has("insect_active") ? ["d-freeze20"] : []),
+    ...(care.whole.conditions.includes("insect_uncertain") ? ["d-frass"] : []),
+  ];
+  return norms.map((norm) => endOf(paper, norm, admitted));
+}
+
+/** The end of drying: by the bag's own readings where there are any, else by the norm; two readings at the least. */
+function dryOf(paper: PlanOnPaper, care: ItemCare, admitted: Day): End {
+  const byReadings = endByReadings(paper.campaign, care.item);
+  if (byReadings) return byReadings;
+  const conditions = conditionsOf(care);
+  const norms = [
+    ...(conditions.has("wet") ? ["d-wet-air"] : []),
+    ...(conditions.has("damp") || conditions.has("mould_active") ? [dryingNorm(care.item)] : []),
+  ];
+  const ends = norms.map((norm) => endOf(paper, norm, admitted));
+  const looks = conditions.has("mould_dormant") ? 2 : 0;
+  const twoLooks: End = { day: addDays(admitted, looks), source: "W07" };
+  return [twoLooks, ...ends].reduce((a, b) => (b.day > a.day ? b : a));
+}
+
+const endOf = (paper: PlanOnPaper, norm: string, admitted: Day): End => ({
+  day: addDays(admitted, Math.floor(paper.typical(norm) + SECOND_READING)),
+  source: norm,
+});
+
+/** The earliest day, one chance in ten, by the drying model and the bag's readings; null: nothing to go by. */
+function endByReadings(campaign: Campaign, item: Item): End | null {
+  const { planFrom } = campaign;
+  const notes = campaign.ward.filter((note) => note.item === item.id && note.day < planFrom);
+  if (notes.length === 0) return null;
+  const now = dayNumber(planFrom) * 24;
+  const { state, ready } = itemInWard(item, notes, wardRoomOf(campaign), now);
+  const source = "the bag's readings";
+  if (state.release.earned) return { day: planFrom, source };
+  const hours = ready.ok ? ready.hours : ready.planning;
+  if (!hours || !Number.isFinite(hours.p90)) return null;
+  const days = Math.max(0, (hours.p10 - now) / 24) + SECOND_READING;
+  return { day: addDays(planFrom, Math.floor(days)), source };
 }
 
 const DRYING_NORMS: Readonly<Record<string, string>> = {

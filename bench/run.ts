@@ -4,6 +4,8 @@ import { cpus, totalmem } from "node:os";
 const BENCHES: Readonly<Record<string, () => Promise<unknown>>> = {
   care: async () => (await import("./care.ts")).benchCare(),
   plan: async () => (await import("./plan.ts")).benchPlan(),
+  checker: () => import("./checker.ts"),
+  gaps: () => import("./plan-gaps.ts"),
   mould: () => import("./mould.ts"),
   drying: () => import("./drying.ts"),
   loggers: () => import("./loggers.ts"),

@@ -1,5 +1,6 @@
 import { parseArgs } from "node:util";
 import { dayFrom } from "../../core/units/day.ts";
+import { BrokenPlan } from "./broken-plan.ts";
 import { decideFromInput } from "./decide.ts";
 import { HELP } from "./help.ts";
 
@@ -130,7 +131,10 @@ try {
 } catch (error) {
   if (error instanceof TypeError && "code" in error && String(error.code).startsWith("ERR_PARSE_ARGS"))
     process.exitCode = refuse(`${error.message}\n\n${HELP}`);
-  else {
+  else if (error instanceof BrokenPlan) {
+    complain(`${error.message}\nThe plan is not shown. This is a fault of Leafward's own: please report it.`);
+    process.exitCode = 70;
+  } else {
     complain(
       `Leafward met a fault of its own, not of your data. Please report it with these lines:\n${error instanceof Error ? error.stack : error}`,
     );

@@ -4,14 +4,17 @@ import { loadNorms } from "../../core/care/norms.ts";
 import type { Campaign } from "../../core/items/campaign.ts";
 import type { Problem } from "../../core/outcome/problem.ts";
 import { campaignRoutes } from "../../core/plan/campaign-routes.ts";
+import { checkPlan } from "../../core/plan/checker/check-plan.ts";
 import { makePlan } from "../../core/plan/make-plan.ts";
 import type { Plan } from "../../core/plan/plan.ts";
+import { sayBrokenPlan } from "../../core/say/plan-faults.ts";
 import { projectStores } from "../../core/stores/orders.ts";
 import type { Day } from "../../core/units/day.ts";
 import { readCampaignFolder } from "../../edge/intake/read-campaign.ts";
 import { readPublished } from "../../edge/published.ts";
 import { ruleBookOf } from "../../edge/rule-book.ts";
 import { startSolver } from "../../edge/solve/solver.ts";
+import { BrokenPlan } from "./broken-plan.ts";
 
 export interface PlannedFolder {
   readonly campaign: Campaign;
@@ -41,12 +44,15 @@ export async function planFolder(
   try {
     const planned = await makePlan(campaign, routes, norms, solver.solve);
     const { orders, lines } = projectStores(campaign, planned.use);
+    const plan = { ...planned.plan, orders, stores: lines };
+    const faults = checkPlan(campaign, book.value, norms, plan);
+    if (faults.length > 0) throw new BrokenPlan(sayBrokenPlan(faults));
     return {
       campaign,
       problems: read.problems,
       care,
       routes,
-      plan: { ...planned.plan, orders, stores: lines },
+      plan,
     };
   } finally {
     await solver.close();

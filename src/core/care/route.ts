@@ -153,7 +153,7 @@ function stepsOf(
   ward: Ward | null,
 ) {
   const exposed = load.mould;
-  const dirt = load.mould ? 3 : load.redRot > 0 ? 2 : 1;
+  const dirt = dirtOf(conditions, load);
   const [body, ...parts] = care.at(new Set([...care.done, "release", "covers", "wrap"]), true);
   const methods = methodsOf(body as PartCare, care.fineFilterVacuum);
   const ways = ownWays(body as PartCare, parts, care.fineFilterVacuum);
@@ -172,7 +172,7 @@ function stepsOf(
     ...more,
   });
   const one = (id: string): Work => ({ norms: [id], minutes: norms.band(id) });
-  const near = { exposed, protection: base, dirt: dirt as Step["dirt"] };
+  const near = { exposed, protection: base, dirt };
   const steps: Step[] = [];
   const massKg = typeof care.item.facts.mass_kg === "number" ? care.item.facts.mass_kg : 1;
   const drying = conditions.has("damp") || conditions.has("wet") || conditions.has("mould_active");
@@ -193,8 +193,8 @@ function stepsOf(
   if (load.redRot > 0)
     steps.push(
       step("wrap", one("w-paper"), {
-        protection: base,
-        dirt: 2,
+        ...near,
+        dirt: dirt > 2 ? dirt : 2,
         uses: { "k-wrap-paper": 0.5, "k-tape": 1.5 },
       }),
     );
@@ -214,8 +214,15 @@ function stepsOf(
       }),
     );
   }
-  steps.push(step("box", housing, { uses: housing.uses }));
+  steps.push(step("box", housing, { ...(asFound ? near : {}), uses: housing.uses }));
   return { steps, images: asFound ? 6 : imaging.images };
+}
+
+/** What an item leaves on a station: poison, then growth and flood dirt, then red rot, then dust. */
+function dirtOf(conditions: ReadonlySet<string>, load: Workload): Step["dirt"] {
+  if (conditions.has("arsenic_suspected")) return 4;
+  if (load.mould || conditions.has("flood_dirt")) return 3;
+  return load.redRot > 0 ? 2 : 1;
 }
 
 /** The ways of cleaning open to a part when its turn comes, gentlest first. */

@@ -2,6 +2,7 @@ import type { Band, Route } from "../care/care.ts";
 import type { Norms } from "../care/norms.ts";
 import type { Act, Campaign, Item, Person, StationKind } from "../items/campaign.ts";
 import { addDays, type Day, daysBetween, weekdayOf } from "../units/day.ts";
+import { isStationOpen } from "./station-open.ts";
 import { expected, KINDS, kindOf } from "./work.ts";
 
 /** One step of a job, with minutes as a band and what it draws from the stores. */
@@ -182,13 +183,15 @@ function handOf(
   const hours = campaign.calendar.filter(
     (row) => row.what === "hours" && (row.who === person.code || row.who === "everyone"),
   );
-  const cleanWork = campaign.calendar.filter((row) => row.what === "clean work" && row.who === person.code);
+  const cleanWork = campaign.calendar.filter(
+    (row) => row.what === "clean work" && (row.who === person.code || row.who === "everyone"),
+  );
   const briefing = norms.band("s-pdca").typical;
   const minutes = Float64Array.from(days, (day, d) => {
     const there = person.weekdays.includes(weekdayOf(day)) && !closed[d] && !away[d];
     if (!there || (person.from && day < person.from) || (person.until && day > person.until)) return 0;
-    const today = hours.find((row) => row.from <= day && day <= row.to)?.hours ?? person.hoursADay;
-    return Math.max(0, Math.min(today, person.hoursADay) * 60 - briefing);
+    const told = hours.filter((row) => row.from <= day && day <= row.to).map((row) => row.hours ?? 24);
+    return Math.max(0, Math.min(person.hoursADay, ...told) * 60 - briefing);
   });
   const mayMould = Uint8Array.from(days, (day) =>
     person.mouldWork && !cleanWork.some((row) => row.from <= day && day <= row.to) ? 1 : 0,
@@ -205,16 +208,10 @@ function stationMinutes(
 ): Map<StationKind, Float64Array> {
   const minutes = new Map<StationKind, Float64Array>([["camera", new Float64Array(days.length)]]);
   for (const station of campaign.stations) {
-    const rows = campaign.calendar.filter((row) => row.who === station.id);
-    const opens = rows.filter((row) => row.what === "open");
-    const shut = rows.filter((row) => row.what === "closed" || row.what === "away");
-    const covers = (row: { from: Day; to: Day }, day: Day): boolean => row.from <= day && day <= row.to;
     const sum = minutes.get(station.kind) ?? new Float64Array(days.length);
     days.forEach((day, d) => {
-      const open =
-        (opens.length === 0 || opens.some((row) => covers(row, day))) &&
-        !shut.some((row) => covers(row, day));
-      if (open && !closed[d]) sum[d] = (sum[d] ?? 0) + station.places * station.minutesADay;
+      if (!closed[d] && isStationOpen(campaign, station, day))
+        sum[d] = (sum[d] ?? 0) + station.places * station.minutesADay;
     });
     minutes.set(station.kind, sum);
   }

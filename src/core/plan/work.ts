@@ -11,16 +11,30 @@ export interface Kind {
 }
 
 const PLACES: Readonly<
-  Record<string, { skills: readonly Skill[]; station: StationKind | null; dirtyStation?: StationKind }>
+  Record<
+    string,
+    {
+      skills: readonly Skill[];
+      station: StationKind | null;
+      /** Near growth: at another station, and by others too. */
+      dirtyStation?: StationKind;
+      dirtySkills?: readonly Skill[];
+    }
+  >
 > = {
   survey: { skills: ["clean", "lead"], station: null },
   admit: { skills: ["clean", "lead"], station: null },
   release: { skills: ["clean", "lead"], station: null },
   covers: { skills: ["image"], station: "cover stand" },
-  wrap: { skills: ["box", "clean"], station: "boxing table" },
+  wrap: { skills: ["box", "clean"], station: "boxing table", dirtyStation: "mould bench" },
   clean: { skills: ["clean"], station: "clean bench", dirtyStation: "mould bench" },
   image: { skills: ["image"], station: "camera" },
-  box: { skills: ["box"], station: "boxing table" },
+  box: {
+    skills: ["box"],
+    station: "boxing table",
+    dirtyStation: "mould bench",
+    dirtySkills: ["box", "clean"],
+  },
 };
 
 /** Every kind of work there is, exposed ones among them. */
@@ -29,7 +43,7 @@ export const KINDS: readonly Kind[] = Object.entries(PLACES).flatMap(([act, plac
   {
     name: `${act}, exposed`,
     exposed: true,
-    skills: place.skills,
+    skills: place.dirtySkills ?? place.skills,
     station: place.dirtyStation ?? place.station,
   },
 ]);

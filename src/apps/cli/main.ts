@@ -18,20 +18,23 @@ process.stdout.on("error", (error: NodeJS.ErrnoException) => {
 });
 
 type Command = (args: string[], say: typeof out, complainOf: typeof complain) => Promise<number>;
-/** Commands about air, drying and wipes: each reads its own options and has a `--help` of its own. */
-const DAMP: Readonly<Record<string, () => Promise<Command>>> = {
+/** Commands that read their own options and have a `--help` of their own. */
+const OWN_OPTIONS: Readonly<Record<string, () => Promise<Command>>> = {
   air: async () => (await import("./damp/air.ts")).air,
   "air-out": async () => (await import("./damp/air-out.ts")).airOut,
   dry: async () => (await import("./damp/dry.ts")).dry,
   gel: async () => (await import("./damp/gel.ts")).gel,
   mix: async () => (await import("./damp/mix.ts")).mix,
+  stop: async () => (await import("./stop.ts")).stop,
+  sample: async () => (await import("./sample.ts")).sample,
+  "what-if": async () => (await import("./what-if.ts")).whatIf,
   "clear-air": async () => (await import("./damp/clear-air.ts")).clearAir,
 };
 
 /** Exit codes: 0 well; 1 something must be mended, the rest was done; 2 nothing could be done; 70 a fault of ours. */
 async function run(args: string[]): Promise<number> {
-  const damp = DAMP[args[0] ?? ""];
-  if (damp) return (await damp())(args.slice(1), out, complain);
+  const own = OWN_OPTIONS[args[0] ?? ""];
+  if (own) return (await own())(args.slice(1), out, complain);
   const { values, positionals } = parseArgs({
     args,
     allowPositionals: true,

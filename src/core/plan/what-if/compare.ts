@@ -1,7 +1,7 @@
-import type { Campaign } from "../../items/campaign.ts";
 import { type Day, daysBetween } from "../../units/day.ts";
-import type { Bind, Finish, Left, Plan, Proof } from "../plan.ts";
+import type { Bind, Finish, Left, Order, Proof } from "../plan.ts";
 import type { PlanProblem } from "../problem.ts";
+import type { SupposedPlan } from "./supposed-plan.ts";
 
 /** Minutes used and minutes there. */
 export interface Share {
@@ -32,7 +32,7 @@ export interface Outlook {
 
 const SOON_DAYS = 28;
 
-export function outlookOf(campaign: Campaign, problem: PlanProblem, plan: Plan): Outlook {
+export function outlookOf(problem: PlanProblem, plan: SupposedPlan, orders: readonly Order[]): Outlook {
   const [first] = plan.binds;
   return {
     end: plan.end,
@@ -41,16 +41,16 @@ export function outlookOf(campaign: Campaign, problem: PlanProblem, plan: Plan):
     left: plan.left.filter((each) => each.kind === "no time"),
     stopped: plan.left.filter((each) => each.kind !== "no time").length,
     binds: first ? { resource: first.resource, load: first.load } : null,
-    mouldSoon: mouldOf(campaign, problem, plan, SOON_DAYS),
-    mould: mouldOf(campaign, problem, plan, problem.days.length),
-    camera: cameraOf(campaign, problem, plan),
-    lateOrders: [...new Set(plan.orders.filter((each) => each.late).map((each) => each.name))],
-    proof: { gap: plan.proof.gap, itemGap: plan.proof.itemGap },
+    mouldSoon: mouldOf(problem, plan, SOON_DAYS),
+    mould: mouldOf(problem, plan, problem.days.length),
+    camera: cameraOf(problem, plan),
+    lateOrders: [...new Set(orders.filter((each) => each.late).map((each) => each.name))],
+    proof: plan.proof,
   };
 }
 
 /** Allowed: in each week the exposed days a person could have, all minutes of each. */
-function mouldOf(campaign: Campaign, problem: PlanProblem, plan: Plan, days: number): Share {
+function mouldOf(problem: PlanProblem, plan: SupposedPlan, days: number): Share {
   const { exposedMinutesADay, exposedDaysAWeek, weekday } = problem;
   let there = 0;
   for (const hand of problem.hands) {
@@ -63,14 +63,14 @@ function mouldOf(campaign: Campaign, problem: PlanProblem, plan: Plan, days: num
     }
   }
   const used = plan.personDays
-    .filter((each) => daysBetween(campaign.planFrom, each.day) < days)
+    .filter((each) => daysBetween(plan.planFrom, each.day) < days)
     .reduce((sum, each) => sum + each.exposedMinutes, 0);
   return { used, there };
 }
 
-function cameraOf(campaign: Campaign, problem: PlanProblem, plan: Plan): Share {
+function cameraOf(problem: PlanProblem, plan: SupposedPlan): Share {
   const images = plan.assignments.filter((each) => each.act === "image");
-  const last = Math.max(-1, ...images.map((each) => daysBetween(campaign.planFrom, each.day)));
+  const last = Math.max(-1, ...images.map((each) => daysBetween(plan.planFrom, each.day)));
   const open = problem.stations.get("camera") ?? new Float64Array(0);
   return {
     used: images.reduce((sum, each) => sum + each.minutes, 0),

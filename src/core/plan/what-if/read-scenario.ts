@@ -35,6 +35,7 @@ export interface Refusal {
     | { readonly why: "mould work" }
     | { readonly why: "guards people" }
     | { readonly why: "stays closed" }
+    | { readonly why: "no reasons" }
     | { readonly why: "not modelled"; readonly topic: NotModelled }
     | Obstacle;
 }
@@ -94,6 +95,9 @@ const LIMITS: readonly (readonly [RegExp, Tightenable])[] = [
 /** Asking for any of these to go is refused, however it is worded. */
 const GUARDS =
   /\b(without|no|fewer|shorter|less|skip|drop|ignore|longer)\b.*\b(breaks?|masks?|respirators?|protection|gloves|rest days?|limits?|wipe-?downs?|quarantine|readings?)\b|\b(works?|working) alone\b|\blone work\b|\blonger (in|behind) (the )?masks?\b/;
+/** Why a person is on clean work or away is nobody's business here. */
+const REASONS =
+  /\b(pregnan\w*|asthma\w*|allerg\w*|sick\w*|cough\w*|medic\w*|doctor\w*|hospital|illness|lungs?|disease|because)\b/;
 const MOULD_WORK =
   /^(.+?) (?:(?:goes |is )?(?:back )?(?:on|to|onto)|does|may do|can do|with|gets) (?:the )?mould(?:y)? work$|^(.+?) (?:is )?fit(?: again| for mould work)?$|^(.+?) (?:off|not on|no longer on) clean work$/;
 const TOPICS: readonly (readonly [RegExp, NotModelled])[] = [
@@ -145,6 +149,7 @@ class Reader {
 
   private guarded(): Read | null {
     const { words } = this;
+    if (REASONS.test(this.said)) return { why: "no reasons" };
     if (GUARDS.test(words)) return { why: "guards people" };
     if (/\bmould work\b/.test(words) && /^(everyone|all|everybody)\b/.test(words))
       return { why: "mould work" };

@@ -1,0 +1,119 @@
+import { bindsOf } from "../binds.ts";
+import { boundFrom } from "../bound/certificate.ts";
+import { dayModel } from "../bound/day-model.ts";
+import { searchPrices } from "../bound/price-search.ts";
+import { startPrices } from "../bound/start-prices.ts";
+import { type Guide, guideFrom } from "../guide.ts";
+import { bestManner, type Trial, tryOut } from "../improve/best-manner.ts";
+import { guideFromPrices } from "../improve/price-guide.ts";
+import { leftOf } from "../left.ts";
+import { PLAN_DEFAULTS } from "../make-plan.ts";
+import type { Plan } from "../plan.ts";
+import type { PlanProblem } from "../problem.ts";
+import type { Solve } from "../programme.ts";
+import { finishOf } from "../risk.ts";
+import { assignmentsOf, personDaysOf } from "../sheets.ts";
+import { gapOf, solveWholeDays, type WholeAnswer } from "../whole-days.ts";
+import type { RelaxedCase } from "./relaxed-case.ts";
+
+/** The parts of a plan that are compared. */
+export type SupposedPlan = Pick<
+  Plan,
+  "planFrom" | "end" | "routed" | "finish" | "binds" | "left" | "assignments" | "personDays"
+> & { readonly proof: Pick<Plan["proof"], "gap" | "itemGap"> };
+
+export interface Supposed {
+  readonly plan: SupposedPlan;
+  /** Use of each consumable by day. */
+  readonly use: ReadonlyMap<string, Float64Array>;
+  /** What the plan followed: a scenario may follow it too. */
+  readonly guide: Guide;
+  readonly problem: PlanProblem;
+}
+
+/** A shorter search than the plan's own, so that several plans take seconds: rounds of prices, sweeps through manners, no shaking. From trials. */
+const SEARCH_ROUNDS = 40;
+const SWEEPS = 1;
+/** A programme within this of its bound is good enough to compare. */
+const GAP = 0.03;
+
+/**
+ * A plan to compare: programme with whole exposed days, a short search for prices and manner, luck. Every case of a comparison is made this
+ * way and with the same seeds. A scenario may also follow the guide of the plan as it is, and the better of the two is taken:
+ * without it what only helps could seem to harm, by the accidents of the search.
+ */
+export async function supposedPlan(
+  relaxed: RelaxedCase,
+  solve: Solve,
+  draws: number,
+  asItIs: Supposed | null,
+): Promise<Supposed> {
+  const { campaign, routes, problem, parts } = relaxed;
+  const answer = await solveWholeDays(parts, rememberedIn(relaxed, solve), GAP);
+  const { best, bound } = searched(relaxed, answer, asItIs);
+  const { day, guide } = best;
+  return {
+    problem,
+    guide,
+    use: new Map(problem.stores.map((store, at) => [store.use, day.used[at] ?? new Float64Array(0)])),
+    plan: {
+      planFrom: campaign.planFrom,
+      end: campaign.end,
+      routed: problem.jobs.length,
+      finish: finishOf(problem, guide, draws, PLAN_DEFAULTS.seed),
+      binds: bindsOf(problem, parts, answer.duals, answer.values, answer.objective, day),
+      left: leftOf(campaign, routes, day),
+      assignments: assignmentsOf(problem, day),
+      personDays: personDaysOf(problem, day),
+      proof: { gap: gapOf(answer.objective, answer.bound), itemGap: gapOf(best.cost, bound) },
+    },
+  };
+}
+
+/** The relaxed programme is solved already; only the others go to the solver. */
+const rememberedIn =
+  ({ parts, relaxed }: RelaxedCase, solve: Solve): Solve =>
+  (programme, options) =>
+    programme === parts.programme && options.relaxed ? Promise.resolve(relaxed) : solve(programme, options);
+
+/** The best day-by-day plan of a short search, and the bound no plan of items and days can beat. */
+function searched(
+  { problem, classes, periods, parts }: RelaxedCase,
+  answer: WholeAnswer,
+  asItIs: Supposed | null,
+): { readonly best: Trial; readonly bound: number } {
+  const first = tryOut(problem, guideFrom(problem, classes, periods, parts, answer.values));
+  const model = dayModel(problem);
+  const prices = searchPrices(
+    model,
+    startPrices(problem, periods, parts, answer.duals),
+    first.cost,
+    SEARCH_ROUNDS,
+  );
+  const tried = [first, bestManner(problem, first.guide, guideFromPrices(model, prices), SWEEPS)];
+  const followed = asItIs && followedBy(problem, asItIs);
+  if (followed) tried.push(tryOut(problem, followed));
+  const best = tried.reduce((least, each) => (each.cost < least.cost ? each : least));
+  return { best, bound: boundFrom(problem, prices.prices) };
+}
+
+/** The guide of the plan as it is, for the items and people of another; null where the days or the items are others. */
+function followedBy(problem: PlanProblem, { guide, problem: before }: Supposed): Guide | null {
+  if (problem.days.length !== before.days.length) return null;
+  const jobs = new Map(before.jobs.map((job) => [job.item.id, job]));
+  const wanted = new Map<PlanProblem["jobs"][number], Float64Array>();
+  for (const job of problem.jobs) {
+    const known = jobs.get(job.item.id);
+    const days = known && guide.wanted.get(known);
+    if (!days || days.length !== job.tasks.length) return null;
+    wanted.set(job, days);
+  }
+  const hands = new Map(before.hands.map((hand, p) => [hand.person.code, guide.exposedBy[p]]));
+  // A new person is near mould as often as it is worth while.
+  const often = new Float64Array(problem.days.length).fill(problem.days.length);
+  return {
+    ...guide,
+    wanted,
+    exposedBy: problem.hands.map((hand) => hands.get(hand.person.code) ?? often),
+  };
+}

@@ -6,27 +6,13 @@ import type { Campaign } from "../../core/items/campaign.ts";
 import { campaignRoutes } from "../../core/plan/campaign-routes.ts";
 import { PLAN_DEFAULTS } from "../../core/plan/make-plan.ts";
 import { changedBy } from "../../core/plan/what-if/changes.ts";
-import { type Difference, differenceOf, type Outlook, outlookOf } from "../../core/plan/what-if/compare.ts";
-import {
-  type ItemsMeant,
-  type Refusal,
-  readScenario,
-  type Scenario,
-} from "../../core/plan/what-if/read-scenario.ts";
+import { differenceOf, outlookOf } from "../../core/plan/what-if/compare.ts";
+import type { ItemsMeant } from "../../core/plan/what-if/names.ts";
+import { type Refusal, readScenario, type Scenario } from "../../core/plan/what-if/read-scenario.ts";
 import { type RelaxedCase, relaxedCase } from "../../core/plan/what-if/relaxed-case.ts";
-import { type ReleaseQueue, releaseQueueOf } from "../../core/plan/what-if/release-queue.ts";
+import { releaseQueueOf } from "../../core/plan/what-if/release-queue.ts";
 import { type Supposed, supposedPlan } from "../../core/plan/what-if/supposed-plan.ts";
 import { sayCondition } from "../../core/say/conditions.ts";
-import { sayDay } from "../../core/say/dates.ts";
-import {
-  compareRows,
-  NOISE_DAYS,
-  sayChange,
-  sayChangeCaution,
-  sayDifference,
-  sayFirstLook,
-  sayReleaseQueue,
-} from "../../core/say/what-if.ts";
 import { sayExamples, sayRefusal } from "../../core/say/what-if-refusals.ts";
 import { projectStores } from "../../core/stores/orders.ts";
 import { dayFrom } from "../../core/units/day.ts";
@@ -34,32 +20,19 @@ import { nearestWord } from "../../edge/intake/words.ts";
 import { readPublished } from "../../edge/published.ts";
 import { type Solver, startSolver } from "../../edge/solve/solver.ts";
 import { openFolder } from "./open-folder.ts";
+import {
+  type Answered,
+  answerLines,
+  asJson,
+  type Case,
+  firstLookLines,
+  headLines,
+  WHAT_IF_HELP,
+} from "./what-if-lines.ts";
 import { wrapped } from "./wrapped.ts";
 
 type Out = (line: string) => void;
 
-export const WHAT_IF_HELP = `leafward what-if: what a change would do to the plan, beside the plan as it is
-
-  npx leafward what-if <folder> "<scenario>" ["<scenario>" …]
-
-A scenario is one or more changes in plain words, joined by ";":
-  "PA on clean work from 2026-07-06"          "PA away from 2026-07-01 to 2026-07-20"
-  "one more cleaner from 2026-07-06"          "one more cleaner without mould work from 2026-07-06"
-  "masks 21 days late"                        "40 more boxes on 2026-09-01"
-  "camera closed 2026-09-01 to 2026-09-14"    "second camera"    "free camera days Mon-Fri"
-  "400 more like loose_sheets from 2026-06-15"
-  "mouldy items from 2026-11-01"              (held back until then)
-  "everyone 5 hours from 2026-06-10 to 2026-06-30"
-  "Ward 800 litres"    "end 2027-02-01"    "only ID releases"    "120 mould minutes a day"
-
-Limits that guard people can be made tighter, never looser.
-
-  --today yyyy-mm-dd   the morning to plan for
-  --json               everything as JSON, nothing else on the output`;
-
-const COLUMNS = 3;
-const LABEL_WIDTH = 23;
-const COLUMN_WIDTH = 19;
 /** Simulated campaigns: as many as the plan has, fewer where each takes long; so many item-walks in all. */
 const ITEM_WALKS = 300_000;
 const FEWEST_DRAWS = 50;
@@ -119,21 +92,6 @@ interface Voice {
   readonly complain: Out;
 }
 
-/** A campaign to be planned: the one as it is, or a scenario's. */
-interface Case {
-  readonly head: string;
-  readonly scenario: Scenario | null;
-  readonly campaign: Campaign;
-  readonly routes: readonly Route[];
-}
-
-interface Answered extends Case {
-  readonly look: RelaxedCase["look"];
-  readonly outlook: Outlook;
-  readonly difference: Difference | null;
-  readonly queue: ReleaseQueue | null;
-}
-
 async function answer(asked: Asked, solvers: readonly Solver[], { out, complain }: Voice): Promise<number> {
   const opened = await openFolder(asked.folder, complain);
   if (!opened) return 2;
@@ -156,12 +114,17 @@ async function answer(asked: Asked, solvers: readonly Solver[], { out, complain 
   );
   const say = asked.json ? () => {} : out;
   for (const line of headLines(cases)) say(line);
-  const relaxed = await eachOf(cases, solvers, (each, { solve }) =>
+  const planned = cases.filter((each) => each.campaign !== campaign || each.scenario === null);
+  const relaxed = await eachOf(planned, solvers, (each, { solve }) =>
     relaxedCase(each.campaign, each.routes, norms, solve),
   );
-  for (const line of firstLookLines(cases, relaxed)) say(line);
+  for (const line of firstLookLines(
+    planned.map((each) => each.head),
+    relaxed,
+  ))
+    say(line);
   complain("Working out the plans, each in a few seconds …");
-  const draws = drawsFor(cases);
+  const draws = drawsFor(planned);
   const plans = await plansOf(relaxed, solvers, draws);
   const answered = answeredFrom(cases, relaxed, plans);
   if (asked.json) out(JSON.stringify(asJson(answered, draws), null, 1));
@@ -266,6 +229,7 @@ function drawsFor(cases: readonly Case[]): number {
   return Math.min(PLAN_DEFAULTS.draws, Math.max(FEWEST_DRAWS, Math.round(ITEM_WALKS / items)));
 }
 
+/** Each case with its figures; a case that only asks has those of the plan as it is. */
 function answeredFrom(
   cases: readonly Case[],
   relaxed: readonly RelaxedCase[],
@@ -276,114 +240,13 @@ function answeredFrom(
   );
   const [base] = outlooks;
   const known = new Set(cases[0]?.campaign.items.map((each) => each.id));
-  return cases.flatMap((each, at) => {
+  return cases.flatMap((each) => {
+    const at = plans.findIndex(({ problem }) => problem.campaign === each.campaign);
     const [look, outlook, its] = [relaxed[at]?.look, outlooks[at], plans[at]];
     if (!base || !look || !outlook || !its) return [];
-    const difference = each.scenario ? differenceOf(base, outlook, known) : null;
+    const difference = at > 0 ? differenceOf(base, outlook, known) : null;
     const alone = each.scenario?.releasesAlone ?? null;
     const queue = alone === null ? null : releaseQueueOf(its.problem, its.plan, alone);
     return [{ ...each, look, outlook, difference, queue }];
   });
-}
-
-function headLines(cases: readonly Case[]): string[] {
-  const base = cases[0]?.campaign;
-  if (!base) return [];
-  return [
-    `${base.name}: what if? For the morning of ${sayDay(base.planFrom, "en-GB", "full")}.`,
-    ...cases.flatMap((each) =>
-      sayCase(each, base).flatMap((line, at) =>
-        wrapped(line, at === 0 ? `  ${each.head}  ` : "     ", "     "),
-      ),
-    ),
-    "",
-  ];
-}
-
-/** The changes of a scenario, a line each. */
-function sayCase({ scenario }: Case, base: Campaign): string[] {
-  if (!scenario) return [];
-  const alone = base.people.find((each) => each.code === scenario.releasesAlone);
-  return [
-    ...scenario.changes.map((each) => sayChange(each, base)),
-    ...(alone ? [`${alone.name} (${alone.code}) alone releases from the Ward`] : []),
-  ];
-}
-
-function firstLookLines(cases: readonly Case[], relaxed: readonly RelaxedCase[]): string[] {
-  return [
-    "First look, what no plan can beat (waiting till the box, must-do and urgent items weighing more):",
-    ...relaxed.map(
-      ({ look }, at) =>
-        `  ${(cases[at]?.head ?? "").padEnd(10)}${sayFirstLook(look, at === 0 ? null : (relaxed[0]?.look ?? null))}`,
-    ),
-    "",
-  ];
-}
-
-function answerLines(answered: readonly Answered[], draws: number): string[] {
-  const [base, ...scenarios] = answered;
-  if (!base) return [];
-  const blocks: string[] = [];
-  for (let at = 0; at < scenarios.length; at += COLUMNS)
-    blocks.push(...tableLines([base, ...scenarios.slice(at, at + COLUMNS)]), "");
-  return [
-    ...blocks,
-    ...scenarios.flatMap((each) => [...paragraph(base, each), ""]),
-    ...wrapped(
-      `${draws} simulated campaigns each, the same seeds for all; ${NOISE_DAYS} days or less are within the plan's own noise. Programmes proved to ${proofOf(answered)} % of the best possible. Nothing here changes the plan or the folder.`,
-      "",
-    ),
-  ];
-}
-
-const proofOf = (answered: readonly Answered[]): string =>
-  (100 * Math.max(...answered.map((each) => each.outlook.proof.gap))).toFixed(2);
-
-function tableLines(columns: readonly Answered[]): string[] {
-  const line = (label: string, cells: readonly string[]): string =>
-    `${label.padEnd(LABEL_WIDTH)}${cells.map((each) => each.padEnd(COLUMN_WIDTH)).join(" ")}`.trimEnd();
-  return [
-    line(
-      "",
-      columns.map((each) => each.head),
-    ),
-    ...compareRows().map(({ label, cell }) =>
-      line(
-        label,
-        columns.map((each) => cell(each.outlook, each.difference)),
-      ),
-    ),
-  ];
-}
-
-function paragraph(base: Answered, { head, scenario, outlook, difference, queue }: Answered): string[] {
-  if (!scenario || !difference) return [];
-  const cautions = [...new Set(scenario.changes.flatMap((each) => sayChangeCaution(each) ?? []))];
-  const said = [
-    ...(scenario.changes.length > 0 ? sayDifference(base.outlook, outlook, difference) : []),
-    ...(queue ? sayReleaseQueue(queue) : []),
-    ...cautions.map((each) => `Mind: ${each}`),
-  ];
-  return said.flatMap((line, at) => wrapped(line, at === 0 ? `${head}  ` : "   ", "   "));
-}
-
-function asJson(answered: readonly Answered[], draws: number): unknown {
-  const base = answered[0]?.campaign;
-  return {
-    campaign: base?.name,
-    planFrom: base?.planFrom,
-    draws,
-    seed: PLAN_DEFAULTS.seed,
-    plans: answered.map((each) => ({
-      head: each.head,
-      supposed: base ? sayCase(each, base) : [],
-      changes: each.scenario?.changes ?? [],
-      firstLook: each.look,
-      outlook: each.outlook,
-      difference: each.difference,
-      releaseQueue: each.queue,
-      cautions: each.scenario?.changes.flatMap((change) => sayChangeCaution(change) ?? []) ?? [],
-    })),
-  };
 }

@@ -1,6 +1,7 @@
 import type { Campaign } from "../items/campaign.ts";
 import type { Tightenable } from "../plan/what-if/change.ts";
 import type { NotModelled, Refusal } from "../plan/what-if/read-scenario.ts";
+import { addDays, daysBetween } from "../units/day.ts";
 import { sayDay } from "./dates.ts";
 
 const NOT_MODELLED: Readonly<Record<NotModelled, string>> = {
@@ -27,12 +28,19 @@ const LIMIT_NAMES: Readonly<Record<Tightenable, string>> = {
 };
 export const sayLimitName = (limit: Tightenable): string => LIMIT_NAMES[limit];
 
-const KIND_WORDS = { person: "person", station: "station", store: "store", items: "kind of item" } as const;
+const KIND_WORDS = {
+  person: "person",
+  station: "station",
+  store: "store",
+  items: "kind of item",
+  more: "role, station, store or kind of item",
+} as const;
 const ASK: Readonly<Record<keyof typeof KIND_WORDS, string>> = {
   person: "Say a code or a name of people.csv",
   station: "Say a station of campaign.json",
   store: "Say a store, its name, or its use",
   items: 'Say a format, an item\'s number, or "mouldy"',
+  more: "Say more of what",
 };
 
 /**
@@ -96,23 +104,25 @@ export function sayExamples({ people, stores, items, stations, planFrom, end }: 
   const store = stores.find((each) => each.use === "k-mask") ?? stores[0];
   const format = items[0]?.facts.format;
   const camera = stations.find((each) => each.kind === "camera");
-  const span = `from ${planFrom} to ${end}`;
+  const length = daysBetween(planFrom, end);
+  const [soon, later, late] = [0.1, 0.2, 0.8].map((share) => addDays(planFrom, Math.round(share * length)));
+  const span = `from ${soon} to ${later}`;
   return [
     ...(person
       ? [
-          `${person.code} on clean work from ${planFrom}`,
+          `${person.code} on clean work from ${soon}`,
           `${person.code} away ${span}`,
           `only ${person.code} releases`,
         ]
       : []),
-    `one more cleaner from ${planFrom}   (or: without mould work)`,
-    ...(store ? [`${store.id} 21 days late`, `100 more ${store.id} on ${end}`] : []),
+    `one more cleaner from ${soon}   (or: without mould work)`,
+    ...(store ? [`${store.id} 21 days late`, `100 more ${store.id} on ${later}`] : []),
     ...(camera ? [`${camera.id} closed ${span}`, "second camera", `free ${camera.id} days Mon-Fri`] : []),
-    ...(format ? [`400 more like ${String(format)} from ${planFrom}`] : []),
-    `mouldy items from ${end}   (held back until then)`,
+    ...(format ? [`400 more like ${String(format)} from ${soon}`] : []),
+    `mouldy items from ${later}   (held back until then)`,
     `everyone 5 hours ${span}`,
     "Ward 800 litres",
-    `end ${end}`,
+    `end ${late}`,
     "120 mould minutes a day   (tighter, never looser)",
   ];
 }

@@ -10,6 +10,8 @@ import { sayLimitName } from "./what-if-refusals.ts";
 
 /** A plan that moves by so few days has not moved: building it anew moves it as much. */
 export const NOISE_DAYS = 2;
+/** Nor have so few items, as a share of all, gone or come. */
+const NOISE_SHARE = 0.01;
 const NAMED = 10;
 
 const count = (n: number, word: string, locale: string): string =>
@@ -111,6 +113,8 @@ export function sayFirstLook(look: FirstLook, base: FirstLook | null, locale = "
 export interface CompareRow {
   readonly label: string;
   readonly cell: (outlook: Outlook, difference: Difference | null) => string;
+  /** Where every plan has this, the line says nothing another does not. */
+  readonly mayGo?: string;
 }
 
 const shortDay = (day: Day, locale: string): string =>
@@ -124,13 +128,16 @@ const shortDay = (day: Day, locale: string): string =>
 const signed = (n: number, locale: string): string =>
   `${n > 0 ? "+" : n < 0 ? "−" : "±"}${sayNumber(Math.abs(n), locale)}`;
 
+const NOT_BY_THE_END = "not by the end";
+
 export function compareRows(locale = "en-GB"): CompareRow[] {
   const finishRow = (label: string, share: "p10" | "p50" | "p90"): CompareRow => ({
     label,
+    ...(share === "p50" ? {} : { mayGo: NOT_BY_THE_END }),
     cell: ({ finish }, difference) => {
       const day = finish[share];
       const later = difference?.days[share] ?? null;
-      if (!day) return "not by the end";
+      if (!day) return NOT_BY_THE_END;
       return `${shortDay(day, locale)}${later === null ? "" : ` ${signed(later, locale)} d`}`;
     },
   });
@@ -138,9 +145,9 @@ export function compareRows(locale = "en-GB"): CompareRow[] {
   const free = ({ used, there }: Share): string =>
     `${n(Math.max(0, Math.round((there - used) / 60)))} of ${n(Math.round(there / 60))} h`;
   return [
-    finishRow("Finish, 1 in 10 by", "p10"),
-    finishRow("        half by", "p50"),
-    finishRow("        9 in 10 by", "p90"),
+    finishRow("Finish 1 in 10 by", "p10"),
+    finishRow("Finish half by", "p50"),
+    finishRow("Finish 9 in 10 by", "p90"),
     {
       label: "Boxed by the end",
       cell: ({ finish, routed }, difference) =>
@@ -158,7 +165,7 @@ export function compareRows(locale = "en-GB"): CompareRow[] {
       cell: ({ binds }) => (binds ? sayResource(binds.resource) : "nothing"),
     },
     { label: "Mould time left, 4 wk", cell: ({ mouldSoon }) => free(mouldSoon) },
-    { label: "         to the end", cell: ({ mould }) => free(mould) },
+    { label: "  the same, to the end", cell: ({ mould }) => free(mould) },
     {
       label: "Camera in use",
       cell: ({ camera }) =>
@@ -207,7 +214,7 @@ function verdict(base: Outlook, other: Outlook, difference: Difference, locale: 
   const { p50 } = difference.days;
   const [was, is] = [base.finish.p50, other.finish.p50];
   const days = (n: number): string => count(Math.abs(n), "day", locale);
-  const more = (n: number): string => `${count(Math.abs(n), "item", locale)} ${n < 0 ? "fewer" : "more"}`;
+  const more = (n: number): string => count(Math.abs(n), n < 0 ? "fewer item" : "more item", locale);
   if (p50 !== null && is) {
     const moved =
       Math.abs(p50) <= NOISE_DAYS
@@ -216,12 +223,12 @@ function verdict(base: Outlook, other: Outlook, difference: Difference, locale: 
     return `${moved} (half of the simulated campaigns). ${endWords(other, locale)}`;
   }
   if (was && !is)
-    return `No longer finishes: in half of the simulated campaigns something is left over on ${sayDay(other.end, locale)}. Typically ${other.finish.boxed.p50} of ${other.routed} are boxed, ${more(difference.boxed)}.`;
+    return `No longer finishes: in half of the simulated campaigns something is left over on ${sayDay(other.end, locale)}. Typically ${other.finish.boxed.p50} of ${other.routed} are boxed, ${more(difference.boxed)} than now.`;
   if (!was && is)
     return `Then finishes by ${sayDay(is, locale)} in half of the simulated campaigns. ${endWords(other, locale)}`;
-  return difference.boxed === 0
-    ? "Something is left over at the end either way, and as many items are boxed as now."
-    : `Something is left over at the end either way; ${more(difference.boxed)} are boxed by then.`;
+  return Math.abs(difference.boxed) <= NOISE_SHARE * other.routed
+    ? "Something is left over at the end either way, and about as many items are boxed as now."
+    : `Something is left over at the end either way: ${more(difference.boxed)} boxed by then.`;
 }
 
 function endWords({ finish, end }: Outlook, locale: string): string {
@@ -243,8 +250,8 @@ export function sayReleaseQueue(queue: ReleaseQueue, locale = "en-GB"): string[]
   if (releases === 0) return ["The plan has no releases from the Ward: nobody waits for one."];
   const n = (value: number): string => sayNumber(value, locale);
   return [
-    `The plan has ${count(releases, "release", locale)}; ${n(fromOthers)} of them are others' and would become ${person}'s: ${n(Math.round(minutes / 60))} hours in all.`,
-    `Releases done before all other work, half of the items wait ${count(waits.p50, "day", locale)} or less for ${person}, 9 in 10 ${n(waits.p90)} or less, the longest ${n(waits.longest)}.`,
+    `The plan has ${count(releases, "release", locale)}; ${fromOthers === releases ? "all of them are" : `${n(fromOthers)} of them are`} done by others and would become ${person}'s. Releases take ${n(Math.max(1, Math.round(minutes / 60)))} hours in all.`,
+    `Releases done before all other work, ${waits.p50 === 0 ? `half of the items need not wait for ${person}` : `half of the items wait ${count(waits.p50, "day", locale)} or less for ${person}`}; 9 in 10 wait ${count(waits.p90, "day", locale)} or less, the longest ${n(waits.longest)}.`,
     ...(unreached > 0 ? [`${count(unreached, "release", locale)} would not be reached by the end.`] : []),
     `Counted on top of the plan, which does not yet plan who releases: what ${person} then leaves undone, and what follows from later releases, is not in it.`,
   ];

@@ -1,11 +1,9 @@
-import { type Campaign, type StationKind } from "../../items/campaign.ts";
+import type { Campaign } from "../../items/campaign.ts";
 import { ADDABLE_ROLES, type AddableRole, type Change, type Tightenable } from "./change.ts";
 import { changed } from "./changes.ts";
+import { type ItemsMeant, Names, stationKindIn, type Unknown } from "./names.ts";
 import { type Dated, dated, numberIn, spanOf, weekdaysIn } from "./spoken.ts";
 import { type Obstacle, whyNot } from "./why-not.ts";
-
-/** Which items words such as "mouldy" mean, by what care decided; null: the words mean no kind of item. */
-export type ItemsMeant = (words: string) => readonly string[] | null;
 
 /** Questions the plan has no figures for yet. */
 export const NOT_MODELLED = [
@@ -26,12 +24,7 @@ export interface Refusal {
     | { readonly why: "not understood" }
     | { readonly why: "no such day"; readonly got: string }
     | { readonly why: "day missing" }
-    | {
-        readonly why: "unknown";
-        readonly kind: "person" | "station" | "store" | "items";
-        readonly got: string;
-        readonly known: readonly string[];
-      }
+    | Unknown
     | { readonly why: "mould work" }
     | { readonly why: "guards people" }
     | { readonly why: "stays closed" }
@@ -80,13 +73,6 @@ export function readScenario(
 
 const NUMBER = String.raw`(\d[\d,.]*|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|a|an|another)`;
 const ORDINALS = ["second", "third", "fourth", "fifth"];
-const STATIONS: readonly (readonly [RegExp, StationKind])[] = [
-  [/^cameras?$/, "camera"],
-  [/^mould bench(es)?$/, "mould bench"],
-  [/^clean bench(es)?$/, "clean bench"],
-  [/^cover stands?$/, "cover stand"],
-  [/^boxing tables?$/, "boxing table"],
-];
 const LIMITS: readonly (readonly [RegExp, Tightenable])[] = [
   [/\b(mould|exposed) minutes\b|\bminutes (a day )?(near|in|of) mould\b/, "exposedMinutesADay"],
   [/\b(mould|exposed) days in a row\b|\bdays in a row\b/, "exposedDaysInARow"],
@@ -114,12 +100,14 @@ class Reader {
   private readonly said: string;
   private readonly when: Dated;
   private readonly words: string;
+  private readonly names: Names;
 
   constructor(
     part: string,
     private readonly campaign: Campaign,
-    private readonly itemsMeant: ItemsMeant,
+    itemsMeant: ItemsMeant,
   ) {
+    this.names = new Names(campaign, itemsMeant);
     this.said = part
       .toLowerCase()
       .replace(/\s+/g, " ")
@@ -156,7 +144,7 @@ class Reader {
     const match = MOULD_WORK.exec(words);
     const who = match?.[1] ?? match?.[2] ?? match?.[3];
     if (who === undefined || /\bmore\b|^another /.test(who)) return null;
-    const person = this.personMeant(who);
+    const person = this.names.person(who);
     return typeof person === "string" ? { why: "mould work" } : person;
   }
 
@@ -177,7 +165,7 @@ class Reader {
       /^only (.+?) (?:releases?|may release|can release|tests and releases)$/.exec(this.words) ??
       /^(.+?) alone releases$/.exec(this.words);
     if (!match) return null;
-    const person = this.personMeant(match[1] as string);
+    const person = this.names.person(match[1] as string);
     return typeof person === "string" ? { releases: person } : person;
   }
 
@@ -192,8 +180,8 @@ class Reader {
     ];
     for (const [form, change] of forms) {
       const who = form.exec(this.words)?.[1];
-      if (who === undefined || /\b(more|another)\b/.test(who) || this.stationNamed(who) !== null) continue;
-      const person = this.personMeant(who);
+      if (who === undefined || /\b(more|another)\b/.test(who) || this.names.station(who) !== null) continue;
+      const person = this.names.person(who);
       return typeof person === "string" ? { change, person, ...this.span() } : person;
     }
     return null;
@@ -207,7 +195,7 @@ class Reader {
     const hours = numberIn(match[2] as string);
     const who = match[1] as string;
     const all = /^(everyone|everybody|all|the team)$/.test(who);
-    const person = all ? "everyone" : this.personMeant(who);
+    const person = all ? "everyone" : this.names.person(who);
     if (hours === null) return { why: "not understood" };
     return typeof person === "string" ? { change: "hours", who: person, hours, ...this.span() } : person;
   }
@@ -246,8 +234,8 @@ class Reader {
   }
 
   private moreStations(what: string, count: number, ordinal: string | undefined): Read | null {
-    const kind = STATIONS.find(([form]) => form.test(what))?.[1];
-    if (kind === undefined) return null;
+    const kind = stationKindIn(what);
+    if (kind === null) return null;
     const there = this.campaign.stations
       .filter((each) => each.kind === kind)
       .reduce((sum, each) => sum + each.places, 0);
@@ -260,14 +248,14 @@ class Reader {
   private moreItems(what: string, count: number): Read | null {
     const like = /^(?:items? |files? |volumes? )?like (.+)$/.exec(what)?.[1];
     const day = this.when.from ?? this.campaign.planFrom;
-    const store = like === undefined ? this.storesMeant(what) : null;
+    const store = like === undefined ? this.names.stores(what) : null;
     if (store?.[0] !== undefined)
       return this.when.from === null
         ? { why: "day missing" }
         : { change: "delivery", store: store[0], day, quantity: count };
     const words = like ?? what.replace(/ items?$/, "");
-    const ids = /^items?$/.test(what) ? this.campaign.items.map(({ id }) => id) : this.items(words);
-    if (ids === null) return this.unknown("items", words);
+    const ids = /^items?$/.test(what) ? this.campaign.items.map(({ id }) => id) : this.names.items(words);
+    if (ids === null) return this.names.unknown(like === undefined ? "more" : "items", words);
     return { change: "more items", like: ids, words, count, day };
   }
 
@@ -277,8 +265,8 @@ class Reader {
     ).exec(this.words);
     if (!match) return null;
     const [, name = "", number = "", unit = "", way = ""] = match;
-    const stores = this.storesMeant(name);
-    if (stores === null) return this.unknown("store", name);
+    const stores = this.names.stores(name);
+    if (stores === null) return this.names.unknown("store", name);
     const count = numberIn(number);
     if (count === null) return { why: "not understood" };
     const days = Math.round(count * (unit.startsWith("week") ? 7 : 1));
@@ -290,8 +278,8 @@ class Reader {
     const week = /^(?:free )?(.+?) (?:days?|open|there) ((?:mon|tue|wed|thu|fri|sat|sun).*)$/.exec(this.said);
     const weekdays = week ? weekdaysIn(week[2] as string) : null;
     if (week && weekdays) {
-      const station = this.stationNamed(week[1] as string);
-      if (station === null) return this.unknown("station", week[1] as string);
+      const station = this.names.station(week[1] as string);
+      if (station === null) return this.names.unknown("station", week[1] as string);
       return { change: "weekdays", station, weekdays };
     }
     const match =
@@ -301,9 +289,8 @@ class Reader {
     const open = how === "open" || how === "stays";
     if (/^(everyone|everybody|all)$/.test(name) || (open && this.isClosedDay(name)))
       return { why: "stays closed" };
-    const station = this.stationNamed(name);
-    if (station === null)
-      return this.unknown(/\b(bench|camera|table|stand)\b/.test(name) ? "station" : "person", name);
+    const station = this.names.station(name);
+    if (station === null) return this.names.unknown("station", name);
     return { change: open ? "open" : "closed", station, ...this.span() };
   }
 
@@ -333,7 +320,7 @@ class Reader {
     const words = this.words
       .replace(/^hold back /, "")
       .replace(/ (are |is )?(held back|wait|waits|later|start|starts|only)$/, "");
-    const items = this.items(words.replace(/ items?$/, ""));
+    const items = this.names.items(words.replace(/ items?$/, ""));
     const until = this.when.from ?? this.when.to;
     if (items === null) return null;
     if (until === null) return { why: "day missing" };
@@ -345,75 +332,5 @@ class Reader {
 
   private span() {
     return spanOf(this.when, this.campaign.planFrom, this.campaign.end);
-  }
-
-  /** Items by number, by format (`loose_sheets`, "loose sheets") or by what care says of them. */
-  private items(words: string): readonly string[] | null {
-    const one = this.campaign.items.find(({ id }) => id.toLowerCase() === words);
-    if (one) return [one.id];
-    const format = words.replaceAll(" ", "_");
-    const same = this.campaign.items.filter(
-      ({ facts }) => facts.format === format || `${facts.format}s` === format,
-    );
-    return same.length > 0 ? same.map(({ id }) => id) : this.itemsMeant(words);
-  }
-
-  private personMeant(said: string): string | Refusal["because"] {
-    const who = said.replace(/^(?:the )/, "");
-    const { people } = this.campaign;
-    const is = (text: string): boolean => text.toLowerCase() === who;
-    const exact = people.filter(({ code, name }) => is(code) || is(name));
-    const found = exact.length > 0 ? exact : people.filter(({ name }) => name.split(/[\s-]+/).some(is));
-    const role = found.length > 0 ? found : people.filter(({ role: each }) => is(each));
-    if (role.length === 1) return (role[0] as (typeof people)[number]).code;
-    return this.unknown("person", who);
-  }
-
-  private stationNamed(said: string): string | null {
-    const name = said.replace(/^(?:the |free )/, "");
-    const { stations } = this.campaign;
-    const kind = STATIONS.find(([form]) => form.test(name))?.[1];
-    const byKind = stations.filter((each) => each.kind === kind);
-    const byId = stations.find(
-      (each) => each.id.toLowerCase().replaceAll("-", " ") === name.replaceAll("-", " "),
-    );
-    return byId?.id ?? (byKind.length === 1 ? (byKind[0]?.id ?? null) : null);
-  }
-
-  /** By id, by use (`k-mask`), by name or by a word of the name. */
-  private storesMeant(said: string): readonly string[] | null {
-    const name = said.replace(/^(?:the )/, "");
-    const { stores } = this.campaign;
-    const bare = (text: string): string =>
-      text
-        .toLowerCase()
-        .replace(/^k-/, "")
-        .replace(/(e?s)$/, "");
-    const forms: readonly ((each: (typeof stores)[number]) => boolean)[] = [
-      (each) => each.id.toLowerCase() === name || each.name.toLowerCase() === name,
-      (each) => each.use.toLowerCase() === name,
-      (each) => bare(each.id) === bare(name) || bare(each.use) === bare(name),
-      (each) =>
-        each.name
-          .toLowerCase()
-          .split(/[^a-z]+/)
-          .some((word) => word.length > 3 && bare(word) === bare(name)),
-    ];
-    for (const form of forms) {
-      const found = stores.filter(form);
-      if (found.length > 0) return found.map(({ id }) => id);
-    }
-    return null;
-  }
-
-  private unknown(kind: "person" | "station" | "store" | "items", got: string): Refusal["because"] {
-    const { people, stations, stores, items } = this.campaign;
-    const known = {
-      person: people.flatMap(({ code, name }) => [code, name]),
-      station: stations.map(({ id }) => id),
-      store: stores.flatMap(({ id, name, use }) => [id, name, use]),
-      items: [...new Set(items.map(({ facts }) => String(facts.format)))],
-    };
-    return { why: "unknown", kind, got, known: known[kind] };
   }
 }

@@ -22,9 +22,9 @@ const MOST = { people: 20, stations: 5, items: 20_000, litres: 100_000 } as cons
 export function whyNot(campaign: Campaign, change: Change): Obstacle | null {
   if ("from" in change) {
     const { from, to } = change;
+    if (from > campaign.end) return { why: "outside", from: campaign.planFrom, to: campaign.end };
     if (from > to) return { why: "backwards", from, to };
-    const outside = to < campaign.planFrom || (from > campaign.end && change.change !== "open");
-    if (outside) return { why: "outside", from: campaign.planFrom, to: campaign.end };
+    if (to < campaign.planFrom) return { why: "outside", from: campaign.planFrom, to: campaign.end };
   }
   switch (change.change) {
     case "hours": {

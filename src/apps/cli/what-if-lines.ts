@@ -100,7 +100,7 @@ export function answerLines(answered: readonly Answered[], draws: number): strin
     ...blocks,
     ...scenarios.flatMap((each) => [...paragraph(base, each), ""]),
     ...wrapped(
-      `${draws} simulated campaigns each, the same seeds for all; ${NOISE_DAYS} days or less are within the plan's own noise. Programmes proved to ${proofOf(answered)} % of the best possible. Nothing here changes the plan or the folder.`,
+      `${draws} simulated campaigns each, the same seeds for all; ${NOISE_DAYS} days or less are within the noise of making plans. A short search for each: leafward plan searches longer, and its dates may lie some days from these. Programmes proved to ${proofOf(answered)} % of the best possible. Nothing here changes the plan or the folder.`,
       "",
     ),
   ];
@@ -112,19 +112,19 @@ const proofOf = (answered: readonly Answered[]): string =>
 function tableLines(columns: readonly Answered[]): string[] {
   const line = (label: string, cells: readonly string[]): string =>
     `${label.padEnd(LABEL_WIDTH)}${cells.map((each) => each.padEnd(COLUMN_WIDTH)).join(" ")}`.trimEnd();
-  const rows = compareRows().map(({ label, cell, mayGo }) => ({
-    label,
-    mayGo,
-    cells: columns.map((each) => cell(each.outlook, each.difference)),
-  }));
+  const outlooks = columns.map((each) => each.outlook);
+  const rows = compareRows().filter(({ idle }) => !idle?.(outlooks));
   return [
     line(
       "",
       columns.map((each) => each.head),
     ),
-    ...rows
-      .filter(({ mayGo, cells }) => mayGo === undefined || cells.some((each) => each !== mayGo))
-      .map(({ label, cells }) => line(label, cells)),
+    ...rows.map(({ label, cell }) =>
+      line(
+        label,
+        columns.map((each) => cell(each.outlook, each.difference)),
+      ),
+    ),
   ];
 }
 

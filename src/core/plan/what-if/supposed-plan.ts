@@ -32,8 +32,8 @@ export interface Supposed {
 }
 
 /** A shorter search than the plan's own, so that several plans take seconds: rounds of prices, sweeps through manners, no shaking. From trials. */
-const SEARCH_ROUNDS = 40;
-const SWEEPS = 1;
+const SEARCH_ROUNDS = 60;
+const SWEEPS = 2;
 /** A programme within this of its bound is good enough to compare. */
 const GAP = 0.03;
 

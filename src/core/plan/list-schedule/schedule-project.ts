@@ -13,7 +13,7 @@ export interface SearchSettings {
   readonly mayGoOn?: () => boolean;
 }
 
-/** Tried on the published projects of 30 to 120 tasks; a larger population with as many schedules finds less. */
+/** Tried on published projects of 30 to 120 tasks: of populations of 20 to 200 the largest found most with so many schedules. */
 export const SEARCH_DEFAULTS: SearchSettings = { schedules: 120_000, population: 200, seed: 1 };
 
 /** The best schedule found, a makespan nothing can beat, and the list schedules built on the way. */

@@ -46,7 +46,8 @@ export interface DayModel {
   readonly undone: Float64Array;
 }
 
-export function dayModel(problem: PlanProblem): DayModel {
+/** `apart`: also items alike to the last minute stay apart. */
+export function dayModel(problem: PlanProblem, apart = false): DayModel {
   const worked = workedDays(problem);
   const lastDay = problem.days.length;
   const followers = new Map<number, Int32Array>();
@@ -64,7 +65,7 @@ export function dayModel(problem: PlanProblem): DayModel {
     finishes.set(key, known);
     return known;
   };
-  const alike = alikeJobs(problem);
+  const alike = apart ? problem.jobs.map((job) => [job]) : alikeJobs(problem);
   const jobs = alike.map((each) => each[0] as Job);
   const firstTask = new Int32Array(jobs.length + 1);
   jobs.forEach((job, j) => {

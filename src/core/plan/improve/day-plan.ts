@@ -11,6 +11,7 @@ import type { Solve } from "../programme.ts";
 import type { Walk } from "../walk.ts";
 import { solveWholeDays, type WholeAnswer } from "../whole-days.ts";
 import { bestManner, type Trial, tryOut } from "./best-manner.ts";
+import { solveExactly } from "./exact.ts";
 import { guideFromPrices } from "./price-guide.ts";
 import { shaken } from "./shake.ts";
 
@@ -33,10 +34,12 @@ export interface DayPlan {
   /** Weighted item-days of the plan, and the bound that no plan of items and days can beat. */
   readonly cost: number;
   readonly bound: number;
-  /** What proves the bound. */
+  /** What proves the bound, or, of a small campaign solved exactly, what made it small enough. */
   readonly prices: Prices;
 }
 
+/** Up to so many items the plan is the best there is, found item by item and day by day. */
+const EXACT_ITEMS = 30;
 /** Steps of one price search that may be spent, as items alike × tasks × days. */
 const SEARCH_WORK = 1.5e9;
 const SEARCH_ROUNDS = { least: 150, most: 1500 };
@@ -62,7 +65,11 @@ export async function dayPlan(problem: PlanProblem, solve: Solve, effort: Effort
     first.cost,
     within(SEARCH_ROUNDS, SEARCH_WORK / (model.kind.length * model.worked.days.length)),
   );
-  const best = improved(problem, model, first, found, effort.seed);
+  const walked = improved(problem, model, first, found, effort.seed);
+  const { best, bound } =
+    problem.jobs.length <= EXACT_ITEMS
+      ? await solveExactly(problem, found.prices, walked, solve)
+      : { best: walked, bound: boundFrom(problem, found.prices) };
   return {
     classes,
     parts,
@@ -70,7 +77,7 @@ export async function dayPlan(problem: PlanProblem, solve: Solve, effort: Effort
     guide: best.guide,
     day: best.day,
     cost: best.cost,
-    bound: Math.min(best.cost, boundFrom(problem, found.prices)),
+    bound: Math.min(best.cost, bound),
     prices: found.prices,
   };
 }

@@ -112,7 +112,8 @@ export function isBorne({ problem }: DayModel, day: Walk): boolean {
       return d >= store.reorderFrom || there >= -1e-6;
     });
   });
-  const begun = new Map(problem.jobs.flatMap((job) => (job.inWard ? [[job, 0] as const] : [])));
+  const begun = new Map<Job, number>();
+  for (const job of problem.jobs) if (job.inWard) begun.set(job, 0);
   for (const piece of day.pieces)
     if (piece.job.tasks[piece.task]?.act === "admit")
       begun.set(piece.job, Math.min(begun.get(piece.job) ?? piece.day, piece.day));

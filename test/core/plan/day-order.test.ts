@@ -151,7 +151,7 @@ describe("the order of a day", () => {
 
   test("days too long for the subset programme have as few wipe-downs, steps back and moves as its pieces allow", () => {
     // Every piece of a day of 9 to 13 is doubled: like pieces side by side cost nothing, so the least cost stays what it was.
-    for (let seed = 1; seed <= 60; seed++) {
+    for (let seed = 1; seed <= 24; seed++) {
       const { pieces, links } = inventedDay(seed, 9 + (seed % 5));
       const n = pieces.length;
       const doubled = [...pieces, ...pieces];

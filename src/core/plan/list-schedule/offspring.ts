@@ -11,7 +11,7 @@ export interface Draft {
 /** Chance that two neighbours of a list change places. */
 const SWAP = 0.1;
 /** Chance that a task with several ways forgets the one it has. */
-const FORGET = 0.05;
+const FORGET = 0.15;
 /** Share of the list that comes from the father: this much, and up to so much more. */
 const MIDDLE = { least: 0.2, more: 0.4 };
 

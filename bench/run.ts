@@ -1,6 +1,6 @@
 import { cpus, totalmem } from "node:os";
 
-/** Every bench by the name it is asked for: `npm run bench`, or `npm run bench -- mould drying`. */
+/** Every bench by the name it is asked for: `npm run bench`, or `npm run bench -- mould drying`; files of published scheduling problems with `-- rcpsp <file>`. */
 const BENCHES: Readonly<Record<string, () => Promise<unknown>>> = {
   care: async () => (await import("./care.ts")).benchCare(),
   plan: async () => (await import("./plan.ts")).benchPlan(),
@@ -12,6 +12,11 @@ const BENCHES: Readonly<Record<string, () => Promise<unknown>>> = {
 };
 
 const asked = process.argv.slice(2);
+if (asked[0] === "rcpsp") {
+  const { benchRcpsp } = await import("./rcpsp.ts");
+  for (const path of asked.slice(1)) await benchRcpsp(path);
+  process.exit(asked.length > 1 ? 0 : 2);
+}
 const unknown = asked.filter((name) => !(name in BENCHES));
 if (unknown.length > 0) {
   console.error(

@@ -22,6 +22,8 @@ export interface PlannedFolder {
   readonly care: readonly ItemCare[];
   readonly routes: readonly Route[];
   readonly plan: Plan;
+  /** What the plan draws from each store, day by day. */
+  readonly use: ReadonlyMap<string, Float64Array>;
 }
 
 /** Reads a campaign folder, decides care and makes the plan; null with the problems when the folder cannot be used. */
@@ -53,6 +55,7 @@ export async function planFolder(
       care,
       routes,
       plan,
+      use: planned.use,
     };
   } finally {
     await solver.close();

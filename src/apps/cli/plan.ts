@@ -1,6 +1,9 @@
 import { mkdir, rm, writeFile } from "node:fs/promises";
 import { basename, join, resolve } from "node:path";
 import type { Problem } from "../../core/outcome/problem.ts";
+import { drawPlanPicture } from "../../core/plan/picture/draw-plan-picture.ts";
+import { planPicture } from "../../core/plan/picture/plan-picture.ts";
+import { PICTURE_WORDS } from "../../core/say/plan-picture.ts";
 import { sayProblem } from "../../core/say/problems.ts";
 import type { Day } from "../../core/units/day.ts";
 import { watchStores } from "../../core/ward/store-watch.ts";
@@ -26,7 +29,9 @@ export async function planCommand(request: PlanRequest): Promise<number> {
   for (const line of answerLines(written.planned.plan, watchStores(written.planned.campaign.climate)))
     request.out(line);
   request.out("");
-  request.out(`Written to ${written.folder}: plan.json, papers/ (${written.papers.join(", ")}), tables/.`);
+  request.out(
+    `Written to ${written.folder}: plan.json, picture.svg, papers/ (${written.papers.join(", ")}), tables/.`,
+  );
   return mustMend(written.planned.problems) ? 1 : 0;
 }
 
@@ -48,6 +53,7 @@ export async function planAndWrite(
   await mkdir(join(folder, "papers"), { recursive: true });
   await mkdir(join(folder, "tables"), { recursive: true });
   await writeFile(join(folder, "plan.json"), `${JSON.stringify(planned.plan, null, 1)}\n`);
+  await writeFile(join(folder, "picture.svg"), drawPlanPicture(planPicture(planned), PICTURE_WORDS));
   for (const { name, text } of planTables(planned.plan))
     await writeFile(join(folder, "tables", `${name}.csv`), text);
   const papers = await printPapers(planned, join(folder, "papers"), request.papers);

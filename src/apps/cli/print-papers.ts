@@ -43,7 +43,7 @@ export async function printPapers(
 }
 
 /** Cards of the items worked on by the last day, in the order they are first worked on. */
-function benchViews({ plan, campaign, care, routes }: Omit<PlannedFolder, "problems">, last: Day) {
+function benchViews({ plan, campaign, care, routes }: Omit<PlannedFolder, "problems" | "use">, last: Day) {
   const book = publishedRuleBook();
   const norms = loadNorms(readPublished("norms.json"));
   const context = {

@@ -2,6 +2,7 @@ import type { StationKind } from "../items/campaign.ts";
 import { wardLag } from "./classes.ts";
 import type { Guide } from "./guide.ts";
 import type { Job, PlanProblem, Task } from "./problem.ts";
+import { type Waiter, Waiting } from "./waiting.ts";
 import { expected, KINDS } from "./work.ts";
 
 /** What chance decides; the plan itself is walked with the expected values. */
@@ -44,9 +45,8 @@ export interface Walk {
   readonly used: readonly Float64Array[];
 }
 
-interface Open {
+interface Open extends Waiter {
   readonly job: Job;
-  readonly at: number;
   task: number;
   left: number;
   owner: number;
@@ -59,7 +59,7 @@ export function walk(problem: PlanProblem, guide: Guide, fortune: Fortune = EXPE
 }
 
 class Walker {
-  private readonly queues: Open[][] = KINDS.map(() => []);
+  private readonly queues: readonly Waiting<Open>[] = KINDS.map(() => new Waiting());
   private readonly comingUp: Open[][];
   private readonly exposed: Uint8Array[];
   private readonly pieces: Piece[] = [];
@@ -69,6 +69,11 @@ class Walker {
   private readonly present: boolean[] = [];
   private readonly exposing: boolean[] = [];
   private readonly dearest: Float64Array;
+  /** [person] → kinds of work the person can do. */
+  private readonly kinds: {
+    readonly near: readonly (readonly number[])[];
+    readonly clean: readonly (readonly number[])[];
+  };
   private wardFree: number;
   private lastDay = -1;
   private boxed = 0;
@@ -84,6 +89,7 @@ class Walker {
     this.stock = Float64Array.from(problem.stores, (store) => store.onHand);
     this.used = problem.stores.map(() => new Float64Array(problem.days.length));
     this.wardFree = problem.wardLitres;
+    this.kinds = { near: this.kindsOf(true), clean: this.kindsOf(false) };
     this.dearest = Float64Array.from(problem.days, (_, d) =>
       guide.worth.reduce((most, series) => Math.max(most, series[d] ?? 0), 0),
     );
@@ -91,6 +97,7 @@ class Walker {
     this.opens = problem.jobs.map((job, at) => ({
       job,
       at,
+      key: 0,
       task: -1,
       left: 0,
       owner: -1,
@@ -119,6 +126,15 @@ class Walker {
     };
   }
 
+  private kindsOf(exposed: boolean): number[][] {
+    return this.problem.hands.map(({ person }) =>
+      [...KINDS.keys()].filter(
+        (k) =>
+          KINDS[k]?.exposed === exposed && KINDS[k]?.skills.some((skill) => person.skills.includes(skill)),
+      ),
+    );
+  }
+
   private skillsOf(p: number): number {
     return this.problem.hands[p]?.person.skills.length ?? 0;
   }
@@ -140,26 +156,13 @@ class Walker {
   private next(open: Open, day: number): void {
     open.task++;
     open.owner = -1;
+    open.key = this.guide.wanted.get(open.job)?.[open.task] ?? 0;
     open.left = this.fortune.minutes(open.job, open.task);
     this.comingUp[day]?.push(open);
   }
 
-  private wanted(open: Open): number {
-    return this.guide.wanted.get(open.job)?.[open.task] ?? 0;
-  }
-
   private enqueue(open: Open): void {
-    const queue = this.queues[open.job.tasks[open.task]?.kind ?? 0] as Open[];
-    const key = this.wanted(open);
-    let low = 0;
-    for (let high = queue.length; low < high; ) {
-      const middle = (low + high) >> 1;
-      const other = queue[middle] as Open;
-      const before = this.wanted(other) - key || other.at - open.at;
-      if (before < 0) low = middle + 1;
-      else high = middle;
-    }
-    queue.splice(low, 0, open);
+    this.queues[open.job.tasks[open.task]?.kind ?? 0]?.add(open);
   }
 
   /** Whether the person changes into protection today: allowed, in stock, wanted by the programme, and worth the changing. */
@@ -190,12 +193,12 @@ class Walker {
 
   /** Changing takes an hour and a half, so a little work waits for more, but not for ever. */
   private worthChanging(p: number, d: number, behind: boolean): boolean {
-    const skills = this.problem.hands[p]?.person.skills ?? [];
     let minutes = 0;
-    for (const [k, kind] of KINDS.entries()) {
-      if (!kind.exposed || !kind.skills.some((skill) => skills.includes(skill))) continue;
-      for (const open of this.queues[k] as Open[]) {
-        const wanted = this.wanted(open);
+    for (const k of this.kinds.near[p] as readonly number[]) {
+      const queue = this.queues[k] as Waiting<Open>;
+      for (let n = 0; n < queue.length; n++) {
+        const open = queue.nth(n);
+        const wanted = open.key;
         if (wanted < d - this.guide.manner.patience) return true;
         if (!behind && wanted > d) break;
         minutes += open.left;
@@ -229,11 +232,7 @@ class Walker {
 
   /** Takes the soonest wanted work the person may do until the minutes are used. */
   private work(p: number, d: number, minutes: number, exposed: boolean): number {
-    const skills = this.problem.hands[p]?.person.skills ?? [];
-    const kinds = [...KINDS.keys()].filter((k) => {
-      const kind = KINDS[k];
-      return kind?.exposed === exposed && kind.skills.some((skill) => skills.includes(skill));
-    });
+    const kinds = this.kinds[exposed ? "near" : "clean"][p] as readonly number[];
     let spent = 0;
     while (minutes - spent > 1) {
       let best: Open | null = null;
@@ -256,7 +255,7 @@ class Walker {
   /** Clearly dearer work first, else what is wanted sooner. */
   private before(one: Open, k: number, other: Open, l: number, d: number): boolean {
     const rank = this.rank(k, d) - this.rank(l, d);
-    return rank !== 0 ? rank > 0 : this.wanted(one) < this.wanted(other);
+    return rank !== 0 ? rank > 0 : one.key < other.key;
   }
 
   private rank(k: number, d: number): number {
@@ -274,7 +273,9 @@ class Walker {
     if (station && this.placesLeft(station) < 1) return null;
     let next: Open | null = null;
     let looked = 0;
-    for (const open of this.queues[k] as Open[]) {
+    const queue = this.queues[k] as Waiting<Open>;
+    for (let n = 0; n < queue.length; n++) {
+      const open = queue.nth(n);
       const { owner } = open;
       if (owner >= 0 && owner !== p && this.present[owner] && (!KINDS[k]?.exposed || this.exposing[owner]))
         continue;
@@ -328,8 +329,7 @@ class Walker {
   }
 
   private finish(open: Open, k: number, d: number): void {
-    const queue = this.queues[k] as Open[];
-    queue.splice(queue.indexOf(open), 1);
+    this.queues[k]?.remove(open);
     open.ends[open.task] = d;
     const task = open.job.tasks[open.task] as Task;
     if (task.act === "release") this.wardFree += open.job.route.wardLitres;

@@ -199,6 +199,8 @@ export function sayDifference(
   const lines = [verdict(base, other, difference, locale)];
   if (difference.fallOut.length > 0) lines.push(`Falls out: ${itemNames(difference.fallOut, locale)}`);
   if (difference.comeIn.length > 0) lines.push(`Comes in: ${itemNames(difference.comeIn, locale)}`);
+  if (difference.fallOut.length > 0 && difference.comeIn.length > 0)
+    lines.push("Of items that matter alike, which ones change places is chance; how many is not.");
   if (difference.addedLeft.length > 0)
     lines.push(
       `Of the new items ${sayNumber(difference.addedLeft.length, locale)} are not boxed by the end.`,

@@ -1,6 +1,6 @@
 import { boundFrom } from "../bound/certificate.ts";
-import { type DayModel, dayModel, type Prices } from "../bound/day-model.ts";
-import { type PriceSearch, searchPrices } from "../bound/price-search.ts";
+import { dayModel, type Prices } from "../bound/day-model.ts";
+import { searchPrices } from "../bound/price-search.ts";
 import { startPrices } from "../bound/start-prices.ts";
 import { type CampaignProgramme, campaignProgramme } from "../campaign-programme.ts";
 import { classesOf, type JobClass } from "../classes.ts";
@@ -58,14 +58,16 @@ export async function dayPlan(problem: PlanProblem, solve: Solve, effort: Effort
   const answer = await solveWholeDays(parts, solve, effort.gap);
   const programme = guideFrom(problem, classes, periods, parts, answer.values);
   const model = dayModel(problem);
+  const rounds = within(SEARCH_ROUNDS, SEARCH_WORK / (model.kind.length * model.worked.days.length));
   const first = tryOut(problem, programme);
-  const found = searchPrices(
-    model,
-    startPrices(problem, periods, parts, answer.duals),
-    first.cost,
-    within(SEARCH_ROUNDS, SEARCH_WORK / (model.kind.length * model.worked.days.length)),
-  );
-  const walked = improved(problem, model, first, found, effort.seed);
+  const start = startPrices(problem, periods, parts, answer.duals);
+  const rough = searchPrices(model, start, first.cost, Math.round(rounds / 2));
+  const rougher = better(first, bestManner(problem, programme, guideFromPrices(model, rough), 1));
+  // A nearer plan makes surer steps.
+  const found = searchPrices(model, rough.prices, rougher.cost, Math.round(rounds / 2));
+  const fine = better(rougher, bestManner(problem, programme, guideFromPrices(model, found), 2));
+  const tries = within(SHAKE_TRIES, SHAKE_WORK / Math.max(1, problem.jobs.length));
+  const walked = shaken(problem, fine, tries, effort.seed);
   const { best, bound } =
     problem.jobs.length <= EXACT_ITEMS
       ? await solveExactly(problem, found.prices, walked, solve)
@@ -82,14 +84,4 @@ export async function dayPlan(problem: PlanProblem, solve: Solve, effort: Effort
   };
 }
 
-function improved(
-  problem: PlanProblem,
-  model: DayModel,
-  first: Trial,
-  found: PriceSearch,
-  seed: number,
-): Trial {
-  const mannered = bestManner(problem, first.guide, guideFromPrices(model, found), 2);
-  const start = mannered.cost <= first.cost ? mannered : first;
-  return shaken(problem, start, within(SHAKE_TRIES, SHAKE_WORK / Math.max(1, problem.jobs.length)), seed);
-}
+const better = (one: Trial, other: Trial): Trial => (other.cost < one.cost ? other : one);

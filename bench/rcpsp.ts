@@ -1,4 +1,5 @@
 import { existsSync } from "node:fs";
+import { leastSetups, MOST_JOBS } from "../src/core/plan/least-setups.ts";
 import { networksOf, tailsOf } from "../src/core/plan/list-schedule/project.ts";
 import { SEARCH_DEFAULTS, scheduleProject } from "../src/core/plan/list-schedule/schedule-project.ts";
 import { faultsOfFlow, faultsOfSchedule } from "./rcpsp/check-schedule.ts";
@@ -83,13 +84,27 @@ function solveProject({ project }: ProjectProblem, mayGoOn: () => boolean): Foun
 }
 
 function solveFlow(shop: FlowShop, mayGoOn: () => boolean): Found {
-  const { sequence, makespan } = sequenceFlowShop(shop, mayGoOn);
+  const { sequence, makespan } = dayOrder(shop) ?? sequenceFlowShop(shop, mayGoOn);
   const longest = Math.max(...shop.processing.map((times) => times.reduce((sum, time) => sum + time, 0)));
   return {
     makespan,
     floor: longest,
     faults: faultsOfFlow(shop, sequence, startsOf(shop, sequence), makespan),
   };
+}
+
+/** One machine with few jobs is what the order of a day is: solved exactly, by the same function. */
+function dayOrder({
+  setup: [setup, second],
+  processing,
+}: FlowShop): ReturnType<typeof sequenceFlowShop> | null {
+  if (!setup || second || processing.length > MOST_JOBS) return null;
+  const found = leastSetups({
+    count: processing.length,
+    setup: (from, to) => (from === null || to === null ? 0 : (setup[from]?.[to] ?? 0)),
+  });
+  const work = processing.flat().reduce((sum, time) => sum + time, 0);
+  return found && { sequence: [...found.order], makespan: work + found.cost };
 }
 
 const over = ({ makespan, against }: Solved): number => (against > 0 ? makespan / against - 1 : 0);

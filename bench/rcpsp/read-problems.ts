@@ -26,10 +26,16 @@ const flowShopShape = z.object({
   processing: z.array(z.array(whole)),
   setup: z.array(z.array(z.array(whole))),
 });
-const instanceShape = z.union([projectShape, jobShopShape, flowShopShape]);
+const machineShape = z.object({
+  ...bounds,
+  optimalMakespan: whole.nullable().default(null),
+  processing: z.array(whole),
+  setup: z.array(z.array(whole)),
+});
+const instanceShape = z.union([projectShape, jobShopShape, flowShopShape, machineShape]);
 const fileShape = z.object({ instances: z.array(instanceShape) });
 
-/** The problems of a file: JSON with `instances` (projects, flexible job shops, setup flow shops), or one project in Patterson's text form. */
+/** The problems of a file: JSON with `instances` (projects, flexible job shops, setup flow shops, one machine with setups), or one project in Patterson's text form. */
 export function readProblems(path: string): readonly PublishedProblem[] {
   const text = readFileSync(path, "utf8");
   if (extname(path).toLowerCase() !== ".json") return [patterson(basename(path), text)];
@@ -38,9 +44,11 @@ export function readProblems(path: string): readonly PublishedProblem[] {
     throw new Error(
       `${path} is not a file of scheduling problems. Expected { "instances": [...] }, each with capacities and tasks, machines and jobs, or processing and setup.\n${z.prettifyError(file.error)}`,
     );
-  return file.data.instances.map((instance) =>
-    "tasks" in instance ? projectOf(instance) : "jobs" in instance ? jobShop(instance) : flowShop(instance),
-  );
+  return file.data.instances.map((instance) => {
+    if ("tasks" in instance) return projectOf(instance);
+    if ("jobs" in instance) return jobShop(instance);
+    return "optimalMakespan" in instance ? oneMachine(instance) : flowShop(instance);
+  });
 }
 
 const knownOf = (instance: z.infer<z.ZodObject<typeof bounds>>): KnownMakespan => ({
@@ -87,6 +95,20 @@ const flowShop = ({ name, processing, setup, ...rest }: z.infer<typeof flowShopS
   processing,
   setup,
   known: knownOf({ name, ...rest }),
+});
+
+/** One machine is a flow shop that ends at its first. */
+const oneMachine = ({
+  name,
+  processing,
+  setup,
+  optimalMakespan,
+}: z.infer<typeof machineShape>): FlowShop => ({
+  kind: "flow shop",
+  name,
+  processing: processing.map((time) => [time]),
+  setup: [setup],
+  known: { best: optimalMakespan, lowerBound: optimalMakespan },
 });
 
 /** Tasks, resources; capacities; then of each task duration, demands, number of successors, successors counted from 1. */

@@ -1,12 +1,12 @@
 // Writes the pictures of the page: `npx tsx scripts/pictures.ts [plan.json] [papers folder]`, after `npx vite build`.
 // Without a plan it shows the invented one of the tests. `--dark` writes the dark ones beside them.
 import { mkdirSync, readFileSync } from "node:fs";
-import { join } from "node:path";
+import { dirname, join } from "node:path";
 import { chromium } from "playwright-core";
 import { startServer } from "../src/apps/server/start.ts";
 import type { Plan } from "../src/core/plan/plan.ts";
 import { projectFolder } from "../src/edge/published.ts";
-import { samplePlan } from "../test/apps/sample-plan.ts";
+import { samplePicture, samplePlan } from "../test/apps/sample-plan.ts";
 import { BROWSER_FLAGS, browserPath } from "../test/e2e/browser.ts";
 
 const SIZES = [
@@ -17,12 +17,14 @@ const SIZES = [
 const [planFile, papersFolder = "papers"] = process.argv.slice(2).filter((word) => !word.startsWith("--"));
 const dark = process.argv.includes("--dark");
 const plan = planFile === undefined ? samplePlan() : (JSON.parse(readFileSync(planFile, "utf8")) as Plan);
+const picture =
+  planFile === undefined ? samplePicture : readFileSync(join(dirname(planFile), "picture.svg"), "utf8");
 const executablePath = browserPath();
 if (executablePath === null) throw new Error("No Chrome or Chromium found: set CHROME_PATH to one.");
 
 const folder = join(projectFolder(), "docs", "pictures");
 mkdirSync(folder, { recursive: true });
-const server = await startServer({ plan, papersFolder, port: 0 });
+const server = await startServer({ plan, picture, papersFolder, port: 0 });
 const browser = await chromium.launch({ executablePath, args: BROWSER_FLAGS });
 for (const { name, width, height } of SIZES) {
   const page = await browser.newPage({

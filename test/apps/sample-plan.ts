@@ -351,3 +351,7 @@ export const crowdedPlan = (): Plan => {
     })),
   };
 };
+
+/** The smallest sheet a picture can be. */
+export const samplePicture =
+  '<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 297 210" width="297mm" height="210mm"><title>The plan</title><rect width="297" height="210" fill="#fff"/></svg>';

@@ -9,7 +9,7 @@ import { shownOnPage } from "../../src/apps/server/shown-on-page.ts";
 import { type RunningServer, startServer } from "../../src/apps/server/start.ts";
 import { addDays } from "../../src/core/units/day.ts";
 import { buildPageIfMissing } from "../e2e/built-page.ts";
-import { samplePlan } from "./sample-plan.ts";
+import { samplePicture, samplePlan } from "./sample-plan.ts";
 
 const folder = mkdtempSync(join(tmpdir(), "leafward-server-"));
 const papersFolder = join(folder, "papers");
@@ -23,7 +23,7 @@ beforeAll(async () => {
   writeFileSync(join(papersFolder, "notes.txt"), "not a paper");
   writeFileSync(join(papersFolder, "inner", "deep.pdf"), "%PDF-1.7");
   writeFileSync(join(folder, "outside.pdf"), "%PDF-1.7 of another folder");
-  server = await startServer({ plan: samplePlan(), papersFolder, port: 0 });
+  server = await startServer({ plan: samplePlan(), picture: samplePicture, papersFolder, port: 0 });
 });
 afterAll(async () => {
   await server.close();
@@ -78,6 +78,13 @@ describe("the server gives", () => {
     expect(JSON.parse((await ask("/api/page")).body)).toEqual(shownOnPage(samplePlan()));
   });
 
+  test("the plan's picture as an image", async () => {
+    const { status, headers, body } = await ask("/picture.svg");
+    expect(status).toBe(200);
+    expect(headers["content-type"]).toContain("image/svg+xml");
+    expect(body).toBe(samplePicture);
+  });
+
   test("the PDFs of the papers folder with their sizes, in order of name, and nothing else of it", async () => {
     expect(JSON.parse((await ask("/api/papers")).body)).toEqual([
       { file: "bag-tags.PDF", bytes: 8 },
@@ -95,7 +102,12 @@ describe("the server gives", () => {
   });
 
   test("an empty list when no papers were printed yet", async () => {
-    const other = await startServer({ plan: samplePlan(), papersFolder: join(folder, "none"), port: 0 });
+    const other = await startServer({
+      plan: samplePlan(),
+      picture: samplePicture,
+      papersFolder: join(folder, "none"),
+      port: 0,
+    });
     expect(await (await fetch(`${other.address}/api/papers`)).json()).toEqual([]);
     await other.close();
   });
@@ -188,14 +200,14 @@ describe("the server's address", () => {
       holder.once("error", () => resolve()); // taken by someone else: just as well
       holder.listen(8620, "127.0.0.1", resolve);
     });
-    const other = await startServer({ plan: samplePlan(), papersFolder });
+    const other = await startServer({ plan: samplePlan(), picture: samplePicture, papersFolder });
     expect(other.address).not.toBe("http://127.0.0.1:8620");
     await other.close();
     holder.close();
   });
 
   test("closes although a browser still holds a connection", async () => {
-    const other = await startServer({ plan: samplePlan(), papersFolder, port: 0 });
+    const other = await startServer({ plan: samplePlan(), picture: samplePicture, papersFolder, port: 0 });
     await (await fetch(`${other.address}/api/plan`, { headers: { connection: "keep-alive" } })).text();
     const started = performance.now();
     await other.close();

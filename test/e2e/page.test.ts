@@ -6,7 +6,7 @@ import { type Browser, type BrowserContextOptions, chromium, type Page } from "p
 import { afterAll, afterEach, beforeAll, describe, expect, test } from "vitest";
 import { type RunningServer, startServer } from "../../src/apps/server/start.ts";
 import type { Plan } from "../../src/core/plan/plan.ts";
-import { crowdedPlan, emptyPlan, samplePlan } from "../apps/sample-plan.ts";
+import { crowdedPlan, emptyPlan, samplePicture, samplePlan } from "../apps/sample-plan.ts";
 import { BROWSER_FLAGS, browserPath } from "./browser.ts";
 import { buildPageIfMissing } from "./built-page.ts";
 
@@ -23,7 +23,7 @@ describe.skipIf(executablePath === null)("the page, in a real browser", () => {
   beforeAll(async () => {
     await buildPageIfMissing();
     writeFileSync(join(papersFolder, "day-sheet-PA.pdf"), "%PDF-1.7");
-    server = await startServer({ plan: samplePlan(), papersFolder, port: 0 });
+    server = await startServer({ plan: samplePlan(), picture: samplePicture, papersFolder, port: 0 });
     browser = await chromium.launch({ executablePath: executablePath ?? "", args: BROWSER_FLAGS });
   });
   afterAll(async () => {
@@ -61,7 +61,12 @@ describe.skipIf(executablePath === null)("the page, in a real browser", () => {
   }
 
   async function withPlan(plan: Plan, look: (page: Page) => Promise<void>): Promise<void> {
-    const other = await startServer({ plan, papersFolder: join(papersFolder, "none"), port: 0 });
+    const other = await startServer({
+      plan,
+      picture: samplePicture,
+      papersFolder: join(papersFolder, "none"),
+      port: 0,
+    });
     try {
       await look(await opened({}, other.address));
     } finally {

@@ -1,3 +1,4 @@
+import { readFile } from "node:fs/promises";
 import { join } from "node:path";
 import { watchStores } from "../../core/ward/store-watch.ts";
 import { projectFolder } from "../../edge/published.ts";
@@ -15,6 +16,7 @@ export async function startCommand(
   if (!written) return 2;
   const server = await startServer({
     plan: written.planned.plan,
+    picture: await readFile(join(written.folder, "picture.svg"), "utf8"),
     papersFolder: join(written.folder, "papers"),
     ...(request.port === undefined ? {} : { port: request.port }),
   });

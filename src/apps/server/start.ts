@@ -16,6 +16,8 @@ const PORTS_TRIED = 20;
 
 export interface ServerOptions {
   readonly plan: Plan;
+  /** The plan drawn, as SVG. */
+  readonly picture: string;
   /** Folder whose PDFs the page offers; it may not exist yet. */
   readonly papersFolder: string;
   /** 0 takes any free port; left out: 8620, else the next free one. */
@@ -36,7 +38,7 @@ export async function startServer(options: ServerOptions): Promise<RunningServer
   return { address: `http://127.0.0.1:${port}`, close: () => server.close() };
 }
 
-async function withRoutes({ plan, papersFolder }: ServerOptions): Promise<FastifyInstance> {
+async function withRoutes({ plan, picture, papersFolder }: ServerOptions): Promise<FastifyInstance> {
   const server = fastify({
     forceCloseConnections: true,
     bodyLimit: 1024, // nothing is ever sent to it
@@ -53,6 +55,7 @@ async function withRoutes({ plan, papersFolder }: ServerOptions): Promise<Fastif
   const shown = JSON.stringify(shownOnPage(plan));
   server.get("/api/plan", (_request, reply) => reply.type("application/json").send(whole));
   server.get("/api/page", (_request, reply) => reply.type("application/json").send(shown));
+  server.get("/picture.svg", (_request, reply) => reply.type("image/svg+xml").send(picture));
   server.get("/api/papers", () => listPapers(papersFolder));
   servePapers(server, papersFolder);
   return server;

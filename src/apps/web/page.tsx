@@ -10,6 +10,7 @@ import { Orders } from "./orders/orders.tsx";
 import "./page.css";
 import { Papers } from "./papers/papers.tsx";
 import { People } from "./people/people.tsx";
+import { Picture } from "./picture/picture.tsx";
 import { Sheets } from "./sheets/sheets.tsx";
 import { usePlan } from "./use-plan.ts";
 
@@ -50,6 +51,7 @@ export function Page() {
         <Answer plan={plan} />
         <Floor plan={plan} />
         <Binds plan={plan} />
+        <Picture plan={plan} />
         <People plan={plan} />
         <LeftItems plan={plan} />
         <Orders plan={plan} />

@@ -198,6 +198,16 @@ export const sheets = {
   emptyHelp: "Nobody has work in this plan yet.",
 };
 
+export const picture = {
+  heading: "The plan in one picture",
+  nav: "Picture",
+  intro:
+    "People near mould, the Ward, the camera and the stores over the days until the end; the same sheet is printed with the papers.",
+  alternative: (campaign: string) =>
+    `The plan of ${campaign} drawn over its days; its figures stand in the parts of this page around it.`,
+  large: "Show it large",
+};
+
 export const papers = {
   heading: "Papers to print",
   nav: "Papers",

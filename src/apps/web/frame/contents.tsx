@@ -1,10 +1,22 @@
-import { answer, binds, floor, frame, left, orders, papers, people, sheets } from "../../../core/say/page.ts";
+import {
+  answer,
+  binds,
+  floor,
+  frame,
+  left,
+  orders,
+  papers,
+  people,
+  picture,
+  sheets,
+} from "../../../core/say/page.ts";
 import "./contents.css";
 
 const PARTS = [
   ["finish", answer.nav],
   ["rooms", floor.nav],
   ["binds", binds.nav],
+  ["picture", picture.nav],
   ["people", people.nav],
   ["left", left.nav],
   ["orders", orders.nav],

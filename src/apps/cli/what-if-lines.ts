@@ -1,18 +1,16 @@
-import type { Route } from "../../core/care/care.ts";
 import type { Campaign } from "../../core/items/campaign.ts";
 import { PLAN_DEFAULTS } from "../../core/plan/make-plan.ts";
+import type { Answer, AsItIs, Case } from "../../core/plan/what-if/answers.ts";
 import type { Difference, Outlook } from "../../core/plan/what-if/compare.ts";
-import type { Scenario } from "../../core/plan/what-if/read-scenario.ts";
-import type { RelaxedCase } from "../../core/plan/what-if/relaxed-case.ts";
-import type { ReleaseQueue } from "../../core/plan/what-if/release-queue.ts";
 import { sayDay } from "../../core/say/dates.ts";
 import {
   compareRows,
   NOISE_DAYS,
+  sayBindMoved,
   sayChange,
   sayChangeCaution,
   sayDifference,
-  sayFirstLook,
+  sayFreezerQueue,
   sayReleaseQueue,
 } from "../../core/say/what-if.ts";
 import { wrapped } from "./wrapped.ts";
@@ -28,6 +26,10 @@ A scenario is one or more changes in plain words, joined by ";":
   "camera closed 2026-09-01 to 2026-09-14"    "second camera"    "free camera days Mon-Fri"
   "400 more like loose_sheets from 2026-06-15"
   "mouldy items from 2026-11-01"              (held back until then)
+  "mouldy items last"                         (or: first)
+  "rains start on 2027-05-20"                 (what must be dry and boxed by then)
+  "room 33 C and 70 % until 2026-06-30"       "camera 12 hours a day"
+  "freezer holds 60 items per 9-day cycle"
   "everyone 5 hours from 2026-06-10 to 2026-06-30"
   "Ward 800 litres"    "end 2027-02-01"    "only ID releases"    "120 mould minutes a day"
 
@@ -37,31 +39,21 @@ Limits that guard people can be made tighter, never looser.
   --json               everything as JSON, nothing else on the output`;
 
 const COLUMNS = 3;
-const LABEL_WIDTH = 23;
+const LABEL_WIDTH = 24;
 const COLUMN_WIDTH = 19;
-/** A campaign to be planned: the one as it is, or a scenario's. */
-export interface Case {
-  readonly head: string;
-  readonly scenario: Scenario | null;
-  readonly campaign: Campaign;
-  readonly routes: readonly Route[];
-}
+const AS_IT_IS = "as it is";
 
-export interface Answered extends Case {
-  readonly look: RelaxedCase["look"];
-  readonly outlook: Outlook;
-  readonly difference: Difference | null;
-  readonly queue: ReleaseQueue | null;
-}
+type First = Answer & { readonly step: "first" };
+type Proved = Answer & { readonly step: "proved" };
 
-export function headLines(cases: readonly Case[]): string[] {
-  const base = cases[0]?.campaign;
-  if (!base) return [];
+const letter = (at: number): string => (at < 26 ? String.fromCharCode(65 + at) : `S${at + 1}`);
+
+export function headLines(base: Campaign, cases: readonly Case[]): string[] {
   return [
     `${base.name}: what if? For the morning of ${sayDay(base.planFrom, "en-GB", "full")}.`,
-    ...cases.flatMap((each) =>
-      sayCase(each, base).flatMap((line, at) =>
-        wrapped(line, at === 0 ? `  ${each.head}  ` : "     ", "     "),
+    ...cases.flatMap((each, at) =>
+      sayCase(each, base).flatMap((line, n) =>
+        wrapped(line, n === 0 ? `  ${letter(at)}  ` : "     ", "     "),
       ),
     ),
     "",
@@ -70,46 +62,46 @@ export function headLines(cases: readonly Case[]): string[] {
 
 /** The changes of a scenario, a line each. */
 function sayCase({ scenario }: Case, base: Campaign): string[] {
-  if (!scenario) return [];
   const alone = base.people.find((each) => each.code === scenario.releasesAlone);
+  const { freezer } = scenario;
   return [
     ...scenario.changes.map((each) => sayChange(each, base)),
     ...(alone ? [`${alone.name} (${alone.code}) alone releases from the Ward`] : []),
+    ...(freezer ? [`a freezer of ${freezer.items} items, ${freezer.cycleDays} days a batch`] : []),
   ];
 }
 
-export function firstLookLines(heads: readonly string[], relaxed: readonly RelaxedCase[]): string[] {
-  return [
-    "First look, what no plan can beat (waiting till the box, must-do and urgent items weighing more):",
-    ...relaxed.map(
-      ({ look }, at) =>
-        `  ${(heads[at] ?? "").padEnd(10)}${sayFirstLook(look, at === 0 ? null : (relaxed[0]?.look ?? null))}`,
-    ),
-    "",
-  ];
-}
+export const firstLines = (base: AsItIs, { at, outlook, difference }: First): string[] => [
+  ...sayDifference(base.first, outlook, difference).flatMap((line, n) =>
+    wrapped(line, n === 0 ? `${letter(at)}  First answer, not yet proved: ` : "   ", "   "),
+  ),
+  "",
+];
 
-export function answerLines(answered: readonly Answered[], draws: number): string[] {
-  const [base, ...scenarios] = answered;
-  if (!base) return [];
-  const beside = scenarios.filter((each) => each.difference !== null);
+export function answerLines(base: AsItIs, cases: readonly Case[], answers: readonly Answer[]): string[] {
+  const proved = answers.filter((each) => each.step === "proved");
+  const beside = proved.filter((each) => each.difference !== null);
   const blocks: string[] = [];
   for (let at = 0; at < beside.length; at += COLUMNS)
-    blocks.push(...tableLines([base, ...beside.slice(at, at + COLUMNS)]), "");
+    blocks.push(...tableLines(base, beside.slice(at, at + COLUMNS)), "");
   return [
     ...blocks,
-    ...scenarios.flatMap((each) => [...paragraph(base, each), ""]),
+    ...proved.flatMap((each) => [...paragraph(base, cases[each.at] as Case, each), ""]),
     ...wrapped(
-      `${draws} simulated campaigns each, the same seeds for all; ${NOISE_DAYS} days or less are within the noise of making plans. A short search for each: leafward plan searches longer, and its dates may lie some days from these. Programmes proved to ${proofOf(answered)} % of the best possible. Nothing here changes the plan or the folder.`,
+      `${base.draws} simulated campaigns each, the same seeds for all; ${NOISE_DAYS} days or less are within the noise of making plans. A short search for each: leafward plan searches longer, and its dates may lie some days from these. Programmes proved to ${percent([base.outlook, ...proved.map((each) => each.outlook)], "gap")} %, plans to ${percent([base.outlook, ...proved.map((each) => each.outlook)], "itemGap")} % of the best possible. Nothing here changes the plan or the folder.`,
       "",
     ),
   ];
 }
 
-const proofOf = (answered: readonly Answered[]): string =>
-  (100 * Math.max(...answered.map((each) => each.outlook.proof.gap))).toFixed(2);
+const percent = (outlooks: readonly Outlook[], gap: "gap" | "itemGap"): string =>
+  (100 * Math.max(...outlooks.map(({ proof }) => proof[gap]))).toFixed(2);
 
-function tableLines(columns: readonly Answered[]): string[] {
+function tableLines(base: AsItIs, answers: readonly Proved[]): string[] {
+  const columns: readonly { head: string; outlook: Outlook; difference: Difference | null }[] = [
+    { head: AS_IT_IS, outlook: base.outlook, difference: null },
+    ...answers.map((each) => ({ ...each, head: letter(each.at) })),
+  ];
   const line = (label: string, cells: readonly string[]): string =>
     `${label.padEnd(LABEL_WIDTH)}${cells.map((each) => each.padEnd(COLUMN_WIDTH)).join(" ")}`.trimEnd();
   const outlooks = columns.map((each) => each.outlook);
@@ -128,33 +120,38 @@ function tableLines(columns: readonly Answered[]): string[] {
   ];
 }
 
-function paragraph(base: Answered, { head, scenario, outlook, difference, queue }: Answered): string[] {
-  if (!scenario) return [];
+function paragraph(base: AsItIs, { scenario }: Case, answer: Proved): string[] {
+  const { at, outlook, difference, releases, freezer } = answer;
   const cautions = [...new Set(scenario.changes.flatMap((each) => sayChangeCaution(each) ?? []))];
   const said = [
     ...(difference ? sayDifference(base.outlook, outlook, difference) : []),
-    ...(queue ? sayReleaseQueue(queue) : []),
+    ...(difference ? sayBindMoved(base.outlook, outlook) : []),
+    ...(releases ? sayReleaseQueue(releases) : []),
+    ...(freezer ? sayFreezerQueue(freezer) : []),
     ...cautions.map((each) => `Mind: ${each}`),
   ];
-  return said.flatMap((line, at) => wrapped(line, at === 0 ? `${head}  ` : "   ", "   "));
+  return said.flatMap((line, n) => wrapped(line, n === 0 ? `${letter(at)}  ` : "   ", "   "));
 }
 
-export function asJson(answered: readonly Answered[], draws: number): unknown {
-  const base = answered[0]?.campaign;
+export function asJson(base: AsItIs, cases: readonly Case[], answers: readonly Answer[]): unknown {
+  const { campaign, outlook, draws } = base;
+  const of = (at: number, step: Answer["step"]): Answer | undefined =>
+    answers.find((each) => each.at === at && each.step === step);
   return {
-    campaign: base?.name,
-    planFrom: base?.planFrom,
+    campaign: campaign.name,
+    planFrom: campaign.planFrom,
     draws,
     seed: PLAN_DEFAULTS.seed,
-    plans: answered.map((each) => ({
-      head: each.head,
-      supposed: base ? sayCase(each, base) : [],
-      changes: each.scenario?.changes ?? [],
-      firstLook: each.look,
-      outlook: each.outlook,
-      difference: each.difference,
-      releaseQueue: each.queue,
-      cautions: each.scenario?.changes.flatMap((change) => sayChangeCaution(change) ?? []) ?? [],
-    })),
+    plans: [
+      { head: AS_IT_IS, outlook, difference: null },
+      ...cases.map((each, at) => ({
+        head: letter(at),
+        supposed: sayCase(each, campaign),
+        changes: each.scenario.changes,
+        first: of(at, "first") ?? null,
+        ...of(at, "proved"),
+        cautions: each.scenario.changes.flatMap((change) => sayChangeCaution(change) ?? []),
+      })),
+    ],
   };
 }

@@ -7,16 +7,12 @@ import { sayDay } from "./dates.ts";
 const NOT_MODELLED: Readonly<Record<NotModelled, string>> = {
   "box sizes":
     'The plan counts boxes, not their sizes. Near it: "40 more boxes on <day>" shows what boxes by a day are worth.',
-  "freezer batches":
-    'The plan has no freezer with batches: an item that must be frozen waits its days in the Ward, however many wait with it. Near it: "Ward <n> litres".',
   money:
     "The plan knows no money. It says in days and items what a purchase or a person is worth; set your prices beside that.",
   weather:
-    'The plan does not know the weather. Near it: "end <day the rains start>" names what is not boxed by then, "everyone 5 hours from … to …" takes the heat into account.',
+    'The plan does not know the weather. Near it: "rains start on <day>" names what is not boxed by then, "room 33 C and 70 % until <day>" takes the heat into account.',
   sample:
     'The plan takes the survey as it is; how sure a share from a sample is, it does not say. Near it: "100 more like <format> from <day>" shows what a worse share would cost.',
-  "order of work":
-    'The plan finds the order itself, day by day. Near it: "mouldy items from <day>" holds them back until then and shows what it costs or saves.',
   "mask breaks":
     "Mask times and breaks are laid into each day sheet; the campaign's dates do not move with them. They stand in campaign.json, and no scenario makes them longer or shorter.",
 };
@@ -75,6 +71,10 @@ export function sayRefusal({ said, because }: Refusal, near: readonly string[], 
       return `${quoted}: not answered yet. ${NOT_MODELLED[because.topic]}`;
     case "longer day":
       return `${quoted}: a scenario shortens days, it does not lengthen them; the longest here is ${because.most} hours.`;
+    case "shorter opening":
+      return `${quoted}: ${because.station} is there ${because.now.toLocaleString(locale)} hours a day already. To shorten it, say "${because.station} closed from … to …".`;
+    case "no such air":
+      return `${quoted}: a room of 0 to 60 °C and up to 100 % can be supposed, such as "room 33 C and 70 % until <day>".`;
     case "backwards":
       return `${quoted}: ${day(because.to)} is before ${day(because.from)}. Put the earlier day first.`;
     case "outside":
@@ -117,9 +117,20 @@ export function sayExamples({ people, stores, items, stations, planFrom, end }: 
       : []),
     `one more cleaner from ${soon}   (or: without mould work)`,
     ...(store ? [`${store.id} 21 days late`, `100 more ${store.id} on ${later}`] : []),
-    ...(camera ? [`${camera.id} closed ${span}`, "second camera", `free ${camera.id} days Mon-Fri`] : []),
+    ...(camera
+      ? [
+          `${camera.id} closed ${span}`,
+          "second camera",
+          `${camera.id} 12 hours a day`,
+          `free ${camera.id} days Mon-Fri`,
+        ]
+      : []),
     ...(format ? [`400 more like ${String(format)} from ${soon}`] : []),
     `mouldy items from ${later}   (held back until then)`,
+    "mouldy items last   (or: first)",
+    `rains start on ${late}   (what must be dry and boxed by then)`,
+    `room 33 C and 70 % until ${later}`,
+    "freezer holds 60 items per 9-day cycle",
     `everyone 5 hours ${span}`,
     "Ward 800 litres",
     `end ${late}`,

@@ -1,9 +1,10 @@
 import type { Campaign } from "../items/campaign.ts";
 import type { Left } from "../plan/plan.ts";
 import type { Change } from "../plan/what-if/change.ts";
-import type { Difference, Outlook, Share } from "../plan/what-if/compare.ts";
-import type { FirstLook } from "../plan/what-if/relaxed-case.ts";
+import type { Difference, FirstOutlook, Outlook, Share } from "../plan/what-if/compare.ts";
+import type { FreezerQueue } from "../plan/what-if/freezer-queue.ts";
 import type { ReleaseQueue } from "../plan/what-if/release-queue.ts";
+import { heatEffect } from "../plan/what-if/room-heat.ts";
 import type { Day } from "../units/day.ts";
 import { sayDay, sayDayRange, sayNumber, sayPercent } from "./dates.ts";
 import { sayLimitName } from "./what-if-refusals.ts";
@@ -54,6 +55,12 @@ export function sayChange(change: Change, campaign: Campaign, locale = "en-GB"):
       return `${n(change.count)} more items like ${change.words.replaceAll("_", " ")}, arriving on ${day(change.day)}`;
     case "hold back":
       return `${count(change.items.length, "item", locale)} (${change.words}) not begun before ${day(change.until)}`;
+    case "order":
+      return `${count(change.items.length, "item", locale)} (${change.words.replaceAll("_", " ")}) ${change.place}, as far as limits and waits allow`;
+    case "longer at":
+      return `${change.station} there ${n(change.hours)} hours a day`;
+    case "room heat":
+      return `work rooms at ${n(change.dryBulb)} °C and ${sayPercent(change.relHum, locale)} ${sayWhen(change, campaign, locale)}: ${HEAT_WORDS[heatEffect(change)]}`;
     case "ward":
       return `Ward of ${n(change.litres)} litres instead of ${n(campaign.wardLitres)}`;
     case "end":
@@ -70,6 +77,13 @@ function sayWhen({ from, to }: { from: Day; to: Day }, { planFrom, end }: Campai
   if (to >= end) return `from ${sayDay(from, locale)}`;
   return from === to ? `on ${sayDay(from, locale)}` : sayDayRange(from, to, locale);
 }
+
+const HEAT_WORDS: Readonly<Record<ReturnType<typeof heatEffect>, string>> = {
+  none: "no hours are lost to heat",
+  rests: "a quarter of each hour is rest",
+  "no mould work": "no mould work there, and a quarter of each hour is rest",
+  "no work": "too hot for any work there",
+};
 
 /** What to mind when a change is supposed; common practice, no source, unless said otherwise. */
 export function sayChangeCaution(change: Change): string | null {
@@ -88,6 +102,12 @@ export function sayChangeCaution(change: Change): string | null {
       return "Each new item is a copy of one surveyed here, with its findings. Test 30 of the new ones and count the leaves of all before you promise a date.";
     case "hold back":
       return "What waits is not counted as getting worse, but damp items held back can grow mould: only dry, bagged and watched ones may wait.";
+    case "order":
+      return "What waits is not counted as getting worse, but damp items held back can grow mould: only dry, bagged and watched ones may wait. Changing between dirty and clean work within a day is counted on the day sheets, not here.";
+    case "longer at":
+      return "The station is there longer; everybody's own hours stay. Only minutes with somebody to work there are counted.";
+    case "room heat":
+      return "Reckoned from air and humidity without a globe, the worse end counts, for people used to heat (NIOSH limits, WBGT by Bernard's form; rests of a quarter hour are common practice, no source). New people rest more, the mask stays on, drink outside. A dawn shift or a cooled room: ask again with its own air beside this one; wages and current are not in it. Follow local rules and licensed practice.";
     case "hours":
       return "Days already shorter stay as short as they are. Fewer hours do not lengthen what may be spent near mould in one.";
     case "end":
@@ -95,21 +115,6 @@ export function sayChangeCaution(change: Change): string | null {
     default:
       return null;
   }
-}
-
-/** What no plan can beat: boxed at best, and how long an item waits. */
-export function sayFirstLook(look: FirstLook, base: FirstLook | null, locale = "en-GB"): string {
-  const n = (value: number, digits = 0): string => sayNumber(value, locale, digits);
-  const boxed =
-    look.boxed === look.routed ? `all ${n(look.routed)}` : `${n(look.boxed)} of ${n(look.routed)}`;
-  const moved = base ? look.waitingDays - base.waitingDays : 0;
-  const than =
-    base && look.routed === base.routed
-      ? Math.abs(moved) < 0.05
-        ? ", as now"
-        : `, ${n(Math.abs(moved), 1)} ${moved > 0 ? "more" : "fewer"} than now`
-      : "";
-  return `${boxed} boxed by the end, ${n(look.waitingDays, 1)} days an item${than}`;
 }
 
 /** One line of the comparison: its name and what stands under each plan. */
@@ -167,6 +172,18 @@ export function compareRows(locale = "en-GB"): CompareRow[] {
       label: "Held back most by",
       cell: ({ binds }) => (binds ? sayResource(binds.resource) : "nothing"),
     },
+    {
+      label: "Boxed at the very most",
+      cell: ({ atBest }) => n(atBest.boxed),
+    },
+    {
+      label: "Last picture",
+      cell: ({ lastImage }) => (lastImage === null ? "none" : shortDay(lastImage, locale)),
+    },
+    {
+      label: "Hours of work, 4 wk",
+      cell: ({ workSoon }) => `${n(Math.round(workSoon.near))} near, ${n(Math.round(workSoon.clean))} clean`,
+    },
     { label: "Mould time left, 4 wk", cell: ({ mouldSoon }) => free(mouldSoon) },
     { label: "  the same, to the end", cell: ({ mould }) => free(mould) },
     {
@@ -191,8 +208,8 @@ export function sayResource(resource: string): string {
 
 /** What the scenario does to the plan, the verdict first. */
 export function sayDifference(
-  base: Outlook,
-  other: Outlook,
+  base: FirstOutlook,
+  other: FirstOutlook,
   difference: Difference,
   locale = "en-GB",
 ): string[] {
@@ -205,17 +222,21 @@ export function sayDifference(
     lines.push(
       `Of the new items ${sayNumber(difference.addedLeft.length, locale)} are not boxed by the end.`,
     );
-  const [was, is] = [base.binds?.resource, other.binds?.resource];
-  if (was !== is)
-    lines.push(
-      `What holds the plan back most is then ${is ? sayResource(is) : "nothing"}, not ${was ? sayResource(was) : "nothing"}.`,
-    );
   if (difference.lateOrders.length > 0)
     lines.push(`Too late to order even today: ${difference.lateOrders.join(", ")}.`);
   return lines;
 }
 
-function verdict(base: Outlook, other: Outlook, difference: Difference, locale: string): string {
+/** What holds the plan back most then, where that is something else than now. */
+export function sayBindMoved(base: Outlook, other: Outlook): string[] {
+  const [was, is] = [base.binds?.resource, other.binds?.resource];
+  if (was === is) return [];
+  return [
+    `What holds the plan back most is then ${is ? sayResource(is) : "nothing"}, not ${was ? sayResource(was) : "nothing"}.`,
+  ];
+}
+
+function verdict(base: FirstOutlook, other: FirstOutlook, difference: Difference, locale: string): string {
   const { p50 } = difference.days;
   const [was, is] = [base.finish.p50, other.finish.p50];
   const days = (n: number): string => count(Math.abs(n), "day", locale);
@@ -236,7 +257,7 @@ function verdict(base: Outlook, other: Outlook, difference: Difference, locale: 
     : `Something is left over at the end either way: ${more(difference.boxed)} boxed by then.`;
 }
 
-function endWords({ finish, end }: Outlook, locale: string): string {
+function endWords({ finish, end }: FirstOutlook, locale: string): string {
   const by = sayDay(end, locale);
   if (finish.p90) return `The end, ${by}, is kept in 9 of 10 or more.`;
   return `The end, ${by}, is kept in half or more, but not in 9 of 10.`;
@@ -259,5 +280,22 @@ export function sayReleaseQueue(queue: ReleaseQueue, locale = "en-GB"): string[]
     `Releases done before all other work, ${waits.p50 === 0 ? `half of the items need not wait for ${person}` : `half of the items wait ${count(waits.p50, "day", locale)} or less for ${person}`}; 9 in 10 wait ${count(waits.p90, "day", locale)} or less, the longest ${n(waits.longest)}.`,
     ...(unreached > 0 ? [`${count(unreached, "release", locale)} would not be reached by the end.`] : []),
     `Counted on top of the plan, which does not yet plan who releases: what ${person} then leaves undone, and what follows from later releases, is not in it.`,
+  ];
+}
+
+/** How long items with live insects would wait for the freezer. */
+export function sayFreezerQueue(queue: FreezerQueue, locale = "en-GB"): string[] {
+  const { items, cycleDays, toFreeze, cycles, waits, lastOut, tooLate } = queue;
+  if (toFreeze === 0 || lastOut === null)
+    return ["The plan has nothing with live insects to freeze: the freezer limits nothing."];
+  const n = (value: number): string => sayNumber(value, locale);
+  const limits =
+    waits.p90 === 0
+      ? "The freezer does not limit the plan: 9 in 10 need not wait for it"
+      : `The freezer limits the plan: half wait ${count(waits.p50, "day", locale)} or less for it, 9 in 10 ${count(waits.p90, "day", locale)} or less`;
+  return [
+    `${count(toFreeze, "item", locale)} to freeze, ${n(items)} a batch of ${count(cycleDays, "day", locale)}: ${count(cycles, "batch", locale).replace(/batchs$/, "batches")}, the last out on ${sayDay(lastOut, locale)}. ${limits}; the longest wait is ${count(waits.longest, "day", locale)}.`,
+    ...(tooLate > 0 ? [`${count(tooLate, "item", locale)} would be out only after the end.`] : []),
+    "Counted on top of the plan, which waits for freezing but has no batches: what follows from later releases is not in it. A power cut starts a batch anew; photographs, glass and waxed or painted things are not for every freezer: their bench cards say, and those kept out of it are counted here all the same.",
   ];
 }

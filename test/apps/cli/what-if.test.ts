@@ -29,7 +29,8 @@ describe("leafward what-if", () => {
     expect(text).toContain("A  camera there every Monday, Tuesday, Wednesday, Thursday, Friday");
     expect(text).toContain("B  Hoby Kestrane (HK) on clean work from 15 March 2027");
     expect(lines.find((line) => /as it is +A +B$/.test(line))).toBeDefined();
-    expect(text.indexOf("First look")).toBeLessThan(text.indexOf("Boxed by the end"));
+    expect(text.indexOf("A  First answer, not yet proved: ")).toBeGreaterThan(0);
+    expect(text.indexOf("First answer")).toBeLessThan(text.indexOf("Boxed by the end"));
     expect(text).toMatch(/A {2}Something is left over at the end either way: \d+ more items boxed by then\./);
     expect(text).toContain("Comes in: ");
     expect(text).not.toMatch(/unfit|undefined|NaN|Infinity/);
@@ -46,7 +47,7 @@ describe("leafward what-if", () => {
     expect(plans[1].difference.boxed).toBeLessThan(0);
     expect(plans[1].outlook.finish.boxed.p50).toBeLessThan(plans[0].outlook.finish.boxed.p50);
     expect(plans[2].difference).toBeNull();
-    expect(plans[2].releaseQueue).toMatchObject({ person: "SW", unreached: 0 });
+    expect(plans[2].releases).toMatchObject({ person: "SW", unreached: 0 });
   });
   test("one scenario that cannot be supposed stops them all, each with its reason and what comes nearest", async () => {
     const { status, text, complained } = await asked(

@@ -54,6 +54,17 @@ export type Change =
       readonly words: string;
       readonly until: Day;
     }
+  /** What these items wait counts for much less (`last`) or much more (`first`) than what others wait. */
+  | {
+      readonly change: "order";
+      readonly items: readonly string[];
+      readonly words: string;
+      readonly place: "first" | "last";
+    }
+  /** So many hours at a station on each day it is there; never fewer than now. */
+  | { readonly change: "longer at"; readonly station: string; readonly hours: number }
+  /** The work rooms are so warm (°C) and damp (0 to 1); it takes hours or mould work away, it gives none. */
+  | (Span & { readonly change: "room heat"; readonly dryBulb: number; readonly relHum: number })
   | { readonly change: "ward"; readonly litres: number }
   | { readonly change: "end"; readonly day: Day }
   | { readonly change: "tighter"; readonly limit: Tightenable; readonly value: number };

@@ -4,8 +4,9 @@ import { withDelay, withDelivery } from "./_internals/goods.ts";
 import { heldBack, withCopies } from "./_internals/items.ts";
 import { withPeople } from "./_internals/people.ts";
 import { withShorterDays } from "./_internals/shorter-days.ts";
-import { withOpening, withStations, withWeekdays } from "./_internals/stations.ts";
+import { withLongerDay, withOpening, withStations, withWeekdays } from "./_internals/stations.ts";
 import type { Change } from "./change.ts";
+import { inHeat } from "./room-heat.ts";
 
 /** The campaign as it would be; the one given stays as it is. Ask `whyNot` first: what it names is not made here either. */
 export function changed(campaign: Campaign, change: Change): Campaign {
@@ -38,6 +39,13 @@ export function changed(campaign: Campaign, change: Change): Campaign {
       return withCopies(campaign, change);
     case "hold back":
       return heldBack(campaign, change);
+    case "order":
+      // Told by the weights of the planner's problem, not by the campaign; a campaign of its own all the same.
+      return { ...campaign };
+    case "longer at":
+      return withLongerDay(campaign, change);
+    case "room heat":
+      return inHeat(campaign, change);
     case "ward":
       return { ...campaign, wardLitres: change.litres };
     case "end":

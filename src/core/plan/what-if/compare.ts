@@ -1,7 +1,8 @@
 import { type Day, daysBetween } from "../../units/day.ts";
 import type { Bind, Finish, Left, Order, Proof } from "../plan.ts";
 import type { PlanProblem } from "../problem.ts";
-import type { SupposedPlan } from "./supposed-plan.ts";
+import type { FirstLook } from "./relaxed-case.ts";
+import type { FirstPlan, SupposedPlan } from "./supposed-plan.ts";
 
 /** Minutes used and minutes there. */
 export interface Share {
@@ -9,8 +10,8 @@ export interface Share {
   readonly there: number;
 }
 
-/** What a lead compares, of one campaign as planned. */
-export interface Outlook {
+/** What a lead compares, of one campaign as planned; all that a first answer knows. */
+export interface FirstOutlook {
   readonly end: Day;
   readonly routed: number;
   readonly finish: Finish;
@@ -18,39 +19,67 @@ export interface Outlook {
   readonly left: readonly Left[];
   /** Set aside by a rule or at the Door: no scenario of time and hands moves these. */
   readonly stopped: number;
-  /** What holds the plan back most; null: every shared resource has room. */
-  readonly binds: Pick<Bind, "resource" | "load"> | null;
   /** Mould minutes planned and allowed in the four weeks to come, and to the end. */
   readonly mouldSoon: Share;
   readonly mould: Share;
   /** Camera minutes used and there (open, and somebody to stand at it) until the last image. */
   readonly camera: Share;
+  /** Day of the last image planned; null: none. */
+  readonly lastImage: Day | null;
+  /** Hours of work planned in the four weeks to come, near mould and away from it. */
+  readonly workSoon: { readonly near: number; readonly clean: number };
   /** Stores whose order comes too late even if sent today. */
   readonly lateOrders: readonly string[];
+}
+
+/** The same with what holds it back and how good it is known to be. */
+export interface Outlook extends FirstOutlook {
+  /** What holds the plan back most; null: every shared resource has room. */
+  readonly binds: Pick<Bind, "resource" | "load"> | null;
+  /** What no plan can beat. */
+  readonly atBest: FirstLook;
   readonly proof: Pick<Proof, "gap" | "itemGap">;
 }
 
 const SOON_DAYS = 28;
 
-export function outlookOf(problem: PlanProblem, plan: SupposedPlan, orders: readonly Order[]): Outlook {
+export function outlookOf(
+  problem: PlanProblem,
+  plan: SupposedPlan,
+  atBest: FirstLook,
+  orders: readonly Order[],
+): Outlook {
   const [first] = plan.binds;
+  return {
+    ...firstOutlookOf(problem, plan, orders),
+    binds: first ? { resource: first.resource, load: first.load } : null,
+    atBest,
+    proof: plan.proof,
+  };
+}
+
+export function firstOutlookOf(
+  problem: PlanProblem,
+  plan: FirstPlan,
+  orders: readonly Order[],
+): FirstOutlook {
   return {
     end: plan.end,
     routed: plan.routed,
     finish: plan.finish,
     left: plan.left.filter((each) => each.kind === "no time"),
     stopped: plan.left.filter((each) => each.kind !== "no time").length,
-    binds: first ? { resource: first.resource, load: first.load } : null,
     mouldSoon: mouldOf(problem, plan, SOON_DAYS),
     mould: mouldOf(problem, plan, problem.days.length),
     camera: cameraOf(problem, plan),
+    lastImage: lastImageOf(plan),
+    workSoon: workSoonOf(plan),
     lateOrders: [...new Set(orders.filter((each) => each.late).map((each) => each.name))],
-    proof: plan.proof,
   };
 }
 
 /** Allowed: in each week the exposed days a person could have, all minutes of each. */
-function mouldOf(problem: PlanProblem, plan: SupposedPlan, days: number): Share {
+function mouldOf(problem: PlanProblem, plan: FirstPlan, days: number): Share {
   const { exposedMinutesADay, exposedDaysAWeek, weekday } = problem;
   let there = 0;
   for (const hand of problem.hands) {
@@ -68,7 +97,21 @@ function mouldOf(problem: PlanProblem, plan: SupposedPlan, days: number): Share 
   return { used, there };
 }
 
-function cameraOf(problem: PlanProblem, plan: SupposedPlan): Share {
+const lastImageOf = ({ assignments }: FirstPlan): Day | null =>
+  assignments
+    .filter((each) => each.act === "image")
+    .map((each) => each.day)
+    .sort()
+    .at(-1) ?? null;
+
+function workSoonOf(plan: FirstPlan): FirstOutlook["workSoon"] {
+  const soon = plan.assignments.filter((each) => daysBetween(plan.planFrom, each.day) < SOON_DAYS);
+  const hours = (exposed: boolean): number =>
+    soon.reduce((sum, each) => sum + (each.exposed === exposed ? each.minutes : 0), 0) / 60;
+  return { near: hours(true), clean: hours(false) };
+}
+
+function cameraOf(problem: PlanProblem, plan: FirstPlan): Share {
   const images = plan.assignments.filter((each) => each.act === "image");
   const last = Math.max(-1, ...images.map((each) => daysBetween(plan.planFrom, each.day)));
   const open = problem.stations.get("camera") ?? new Float64Array(0);
@@ -94,7 +137,11 @@ export interface Difference {
 }
 
 /** @param known ids of the items of the plan as it is */
-export function differenceOf(base: Outlook, other: Outlook, known: ReadonlySet<string>): Difference {
+export function differenceOf(
+  base: FirstOutlook,
+  other: FirstOutlook,
+  known: ReadonlySet<string>,
+): Difference {
   const before = new Set(base.left.map((each) => each.item));
   const after = new Set(other.left.map((each) => each.item));
   const later = (share: "p10" | "p50" | "p90"): number | null => {

@@ -1,20 +1,14 @@
 import type { Campaign } from "../../items/campaign.ts";
+import { addDays, type Day } from "../../units/day.ts";
 import { ADDABLE_ROLES, type AddableRole, type Change, type Tightenable } from "./change.ts";
 import { changed } from "./changes.ts";
+import type { Freezer } from "./freezer-queue.ts";
 import { type ItemsMeant, Names, stationKindIn, type Unknown } from "./names.ts";
 import { type Dated, dated, numberIn, spanOf, weekdaysIn } from "./spoken.ts";
 import { type Obstacle, whyNot } from "./why-not.ts";
 
 /** Questions the plan has no figures for yet. */
-export const NOT_MODELLED = [
-  "box sizes",
-  "freezer batches",
-  "money",
-  "weather",
-  "sample",
-  "order of work",
-  "mask breaks",
-] as const;
+export const NOT_MODELLED = ["box sizes", "money", "weather", "sample", "mask breaks"] as const;
 export type NotModelled = (typeof NOT_MODELLED)[number];
 
 /** What was said and cannot be supposed. */
@@ -38,9 +32,11 @@ export interface Scenario {
   readonly changes: readonly Change[];
   /** Code of the one person who releases, where that was asked: answered from the plan, not by a new one. */
   readonly releasesAlone: string | null;
+  /** A freezer of batches, where that was asked: answered from the plan too. */
+  readonly freezer: Freezer | null;
 }
 
-type Read = Change | { readonly releases: string } | Refusal["because"];
+type Read = Change | { readonly releases: string } | { readonly freezer: Freezer } | Refusal["because"];
 
 /** One scenario from plain words: changes joined by ";". Everything that stands in the way is named, not the first alone. */
 export function readScenario(
@@ -51,11 +47,13 @@ export function readScenario(
   const changes: Change[] = [];
   const refusals: Refusal[] = [];
   let releasesAlone: string | null = null;
+  let freezer: Freezer | null = null;
   let now = campaign;
   for (const part of said.split(";").map((each) => each.trim())) {
     if (part === "") continue;
     const read = new Reader(part, now, itemsMeant).read();
     if ("releases" in read) releasesAlone = read.releases;
+    else if ("freezer" in read) freezer = read.freezer;
     else if ("why" in read) refusals.push({ said: part, because: read });
     else {
       const obstacle = whyNot(now, read);
@@ -66,9 +64,9 @@ export function readScenario(
       }
     }
   }
-  if (changes.length === 0 && releasesAlone === null && refusals.length === 0)
+  if (changes.length === 0 && releasesAlone === null && freezer === null && refusals.length === 0)
     refusals.push({ said, because: { why: "not understood" } });
-  return { scenario: { said: said.trim(), changes, releasesAlone }, refusals };
+  return { scenario: { said: said.trim(), changes, releasesAlone, freezer }, refusals };
 }
 
 const NUMBER = String.raw`(\d[\d,.]*|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|a|an|another)`;
@@ -88,11 +86,9 @@ const MOULD_WORK =
   /^(.+?) (?:(?:goes |is )?(?:back )?(?:on|to|onto)|does|may do|can do|with|gets) (?:the )?mould(?:y)? work$|^(.+?) (?:is )?fit(?: again| for mould work)?$|^(.+?) (?:off|not on|no longer on) clean work$/;
 const TOPICS: readonly (readonly [RegExp, NotModelled])[] = [
   [/\bbox(es)? sizes?\b|\bsizes? of box|\bwhich size/, "box sizes"],
-  [/\bfreez(er|ing)\b/, "freezer batches"],
   [/\b(money|wages?|budget|costs?|cheaper|price|pay)\b/, "money"],
   [/\b(rains?|monsoon|wet season|weather|humidity|dehumidifier|air ?con\w*|cooled room)\b/, "weather"],
   [/\b(how sure|sample|per cent|%|share)/, "sample"],
-  [/\b(last|first) instead of\b|\b(mouldy|clean|dry)\b.*\b(last|first)$/, "order of work"],
   [/\bmask (minutes|time|wear)\b|\bbreak minutes\b|\bbreaks?\b/, "mask breaks"],
 ];
 
@@ -124,12 +120,16 @@ class Reader {
       this.guarded() ??
       this.limit() ??
       this.releases() ??
+      this.freezer() ??
+      this.roomHeat() ??
       this.person() ??
+      this.longerAt() ??
       this.hours() ??
       this.more() ??
       this.late() ??
       this.station() ??
       this.plain() ??
+      this.order() ??
       this.topic() ??
       this.holdBack() ?? { why: "not understood" }
     );
@@ -169,6 +169,39 @@ class Reader {
     return typeof person === "string" ? { releases: person } : person;
   }
 
+  private freezer(): Read | null {
+    const match = new RegExp(
+      `^(?:the )?freezer (?:holds|takes|of) ${NUMBER}(?: items)?(?:,)? (?:(?:per|a|every|each|for) )?${NUMBER}[ -]days?(?: cycles?| each)?$`,
+    ).exec(this.words);
+    const items = match && numberIn(match[1] as string);
+    const cycleDays = match && numberIn(match[2] as string);
+    return items && cycleDays ? { freezer: { items, cycleDays } } : null;
+  }
+
+  private roomHeat(): Read | null {
+    const match =
+      /^(?:the )?(?:work )?rooms? (?:at |of )?(\d+(?:\.\d+)?) ?(?:°? ?c|degrees?) (?:and |at |, )?(\d+(?:\.\d+)?) ?(?:%|per cent)(?: rh)?$/.exec(
+        this.words,
+      );
+    if (!match) return null;
+    return {
+      change: "room heat",
+      dryBulb: Number(match[1]),
+      relHum: Number(match[2]) / 100,
+      ...this.span(),
+    };
+  }
+
+  /** "Mouldy items last", "last instead of first". */
+  private order(): Read | null {
+    const match = /^(?:clean |do )?(.+?) (first|last)(?: instead of (?:first|last))?$/.exec(this.words);
+    if (!match) return null;
+    const words = (match[1] as string).replace(/ (?:items?|things|books|files)$/, "");
+    const items = this.names.items(words);
+    if (items === null) return this.names.unknown("items", words);
+    return { change: "order", items, words, place: match[2] as "first" | "last" };
+  }
+
   private person(): Read | null {
     const forms: readonly (readonly [RegExp, "clean work" | "away"])[] = [
       [
@@ -185,6 +218,14 @@ class Reader {
       return typeof person === "string" ? { change, person, ...this.span() } : person;
     }
     return null;
+  }
+
+  /** Hours of a station; those of a person are read by `hours`. */
+  private longerAt(): Read | null {
+    const match = new RegExp(`^(.+?)(?: there| open)? ${NUMBER} ?(?:hours?|h)(?: a day)?$`).exec(this.words);
+    const station = match && this.names.station(match[1] as string);
+    const hours = match && numberIn(match[2] as string);
+    return station && hours !== null ? { change: "longer at", station, hours } : null;
   }
 
   private hours(): Read | null {
@@ -306,9 +347,16 @@ class Reader {
       const litres = numberIn(ward[1] as string);
       return litres === null ? { why: "not understood" } : { change: "ward", litres };
     }
-    if (!/^(?:the )?(?:campaign )?(?:ends?|end date|finish|stop|we stop)$/.test(this.words)) return null;
     const day = this.when.to ?? this.when.from;
-    return day === null ? { why: "day missing" } : { change: "end", day };
+    const until = (last: Day | null): Read =>
+      last === null ? { why: "day missing" } : { change: "end", day: last };
+    if (/^(?:the )?(?:campaign )?(?:ends?|end date|finish|stop|we stop)$/.test(this.words)) return until(day);
+    if (/^(?:everything|all)(?: is| must be)? (?:dry and )?boxed(?: by)?$/.test(this.words))
+      return until(day);
+    // What must be safe before the rain is boxed on the eve of it.
+    return /^(?:the )?(?:rains?|monsoon|wet season)(?: (?:starts?|begins?|comes?))?$/.test(this.words)
+      ? until(day && addDays(day, -1))
+      : null;
   }
 
   private topic(): Read | null {

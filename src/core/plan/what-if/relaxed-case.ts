@@ -1,16 +1,13 @@
 import type { Route } from "../../care/care.ts";
-import type { Norms } from "../../care/norms.ts";
-import type { Campaign } from "../../items/campaign.ts";
 import { type CampaignProgramme, campaignProgramme } from "../campaign-programme.ts";
 import { classesOf, type JobClass } from "../classes.ts";
 import { PLAN_DEFAULTS } from "../make-plan.ts";
 import { type Period, periodsOf } from "../periods.ts";
-import { type PlanProblem, planProblem } from "../problem.ts";
+import type { PlanProblem } from "../problem.ts";
 import type { Solve, Solved } from "../programme.ts";
 
 /** A campaign as a programme, and the programme's answer without whole days: what no plan can beat, seconds before there is one. */
 export interface RelaxedCase {
-  readonly campaign: Campaign;
   readonly routes: readonly Route[];
   readonly problem: PlanProblem;
   readonly classes: readonly JobClass[];
@@ -30,12 +27,10 @@ export interface FirstLook {
 }
 
 export async function relaxedCase(
-  campaign: Campaign,
+  problem: PlanProblem,
   routes: readonly Route[],
-  norms: Norms,
   solve: Solve,
 ): Promise<RelaxedCase> {
-  const problem = planProblem(campaign, routes, norms);
   const classes = classesOf(problem, PLAN_DEFAULTS.classes);
   const periods = periodsOf(problem);
   const parts = campaignProgramme(problem, classes, periods);
@@ -47,7 +42,7 @@ export async function relaxedCase(
     boxed: Math.round(boxedIn(parts, relaxed)),
     waitingDays: weights > 0 ? relaxed.objective / weights : 0,
   };
-  return { campaign, routes, problem, classes, periods, parts, relaxed, look };
+  return { routes, problem, classes, periods, parts, relaxed, look };
 }
 
 function boxedIn({ flow }: CampaignProgramme, { values }: Solved): number {

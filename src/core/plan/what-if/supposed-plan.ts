@@ -1,3 +1,4 @@
+import type { Route } from "../../care/care.ts";
 import { bindsOf } from "../binds.ts";
 import { boundFrom } from "../bound/certificate.ts";
 import { dayModel } from "../bound/day-model.ts";
@@ -13,29 +14,47 @@ import type { PlanProblem } from "../problem.ts";
 import type { Solve } from "../programme.ts";
 import { finishOf } from "../risk.ts";
 import { assignmentsOf, personDaysOf } from "../sheets.ts";
+import type { Walk } from "../walk.ts";
 import { gapOf, solveWholeDays, type WholeAnswer } from "../whole-days.ts";
+import { following } from "./follow.ts";
 import type { RelaxedCase } from "./relaxed-case.ts";
 
-/** The parts of a plan that are compared. */
-export type SupposedPlan = Pick<
+/** The parts of a plan that are compared; nothing is known yet of how good it is. */
+export type FirstPlan = Pick<
   Plan,
-  "planFrom" | "end" | "routed" | "finish" | "binds" | "left" | "assignments" | "personDays"
-> & { readonly proof: Pick<Plan["proof"], "gap" | "itemGap"> };
+  "planFrom" | "end" | "routed" | "finish" | "left" | "assignments" | "personDays"
+>;
+export type SupposedPlan = FirstPlan &
+  Pick<Plan, "binds"> & { readonly proof: Pick<Plan["proof"], "gap" | "itemGap"> };
 
-export interface Supposed {
-  readonly plan: SupposedPlan;
+/** A plan made to be compared, and what it was made from. */
+export interface Made<P extends FirstPlan> {
+  readonly plan: P;
   /** Use of each consumable by day. */
   readonly use: ReadonlyMap<string, Float64Array>;
   /** What the plan followed: a scenario may follow it too. */
   readonly guide: Guide;
+  readonly day: Walk;
   readonly problem: PlanProblem;
 }
+export type Supposed = Made<SupposedPlan>;
 
 /** A shorter search than the plan's own, so that several plans take seconds: rounds of prices, sweeps through manners, no shaking. From trials. */
 const SEARCH_ROUNDS = 60;
 const SWEEPS = 2;
 /** A programme within this of its bound is good enough to compare. */
 const GAP = 0.03;
+
+/** The plan as it is with the change in it, walked anew in the same way: in a moment, and proved by nothing. */
+export function firstPlan(
+  problem: PlanProblem,
+  routes: readonly Route[],
+  asItIs: Pick<Supposed, "guide" | "problem">,
+  draws: number,
+): Made<FirstPlan> {
+  const trial = tryOut(problem, following(problem, asItIs.guide, asItIs.problem));
+  return madeFrom(problem, routes, trial, draws);
+}
 
 /**
  * A plan to compare: programme with whole exposed days, a short search for prices and manner, luck. Every case of a comparison is made this
@@ -48,24 +67,40 @@ export async function supposedPlan(
   draws: number,
   asItIs: Supposed | null,
 ): Promise<Supposed> {
-  const { campaign, routes, problem, parts } = relaxed;
+  const { routes, problem, parts } = relaxed;
   const answer = await solveWholeDays(parts, rememberedIn(relaxed, solve), GAP);
   const { best, bound } = searched(relaxed, answer, asItIs);
-  const { day, guide } = best;
+  const made = madeFrom(problem, routes, best, draws);
+  return {
+    ...made,
+    plan: {
+      ...made.plan,
+      binds: bindsOf(problem, parts, answer.duals, answer.values, answer.objective, best.day),
+      proof: { gap: gapOf(answer.objective, answer.bound), itemGap: gapOf(best.cost, bound) },
+    },
+  };
+}
+
+function madeFrom(
+  problem: PlanProblem,
+  routes: readonly Route[],
+  { guide, day }: Trial,
+  draws: number,
+): Made<FirstPlan> {
+  const { campaign } = problem;
   return {
     problem,
     guide,
+    day,
     use: new Map(problem.stores.map((store, at) => [store.use, day.used[at] ?? new Float64Array(0)])),
     plan: {
       planFrom: campaign.planFrom,
       end: campaign.end,
       routed: problem.jobs.length,
       finish: finishOf(problem, guide, draws, PLAN_DEFAULTS.seed),
-      binds: bindsOf(problem, parts, answer.duals, answer.values, answer.objective, day),
       left: leftOf(campaign, routes, day),
       assignments: assignmentsOf(problem, day),
       personDays: personDaysOf(problem, day),
-      proof: { gap: gapOf(answer.objective, answer.bound), itemGap: gapOf(best.cost, bound) },
     },
   };
 }
@@ -91,29 +126,7 @@ function searched(
     SEARCH_ROUNDS,
   );
   const tried = [first, bestManner(problem, first.guide, guideFromPrices(model, prices), SWEEPS)];
-  const followed = asItIs && followedBy(problem, asItIs);
-  if (followed) tried.push(tryOut(problem, followed));
+  if (asItIs) tried.push(tryOut(problem, following(problem, asItIs.guide, asItIs.problem)));
   const best = tried.reduce((least, each) => (each.cost < least.cost ? each : least));
   return { best, bound: boundFrom(problem, prices.prices) };
-}
-
-/** The guide of the plan as it is, for the items and people of another; null where the days or the items are others. */
-function followedBy(problem: PlanProblem, { guide, problem: before }: Supposed): Guide | null {
-  if (problem.days.length !== before.days.length) return null;
-  const jobs = new Map(before.jobs.map((job) => [job.item.id, job]));
-  const wanted = new Map<PlanProblem["jobs"][number], Float64Array>();
-  for (const job of problem.jobs) {
-    const known = jobs.get(job.item.id);
-    const days = known && guide.wanted.get(known);
-    if (!days || days.length !== job.tasks.length) return null;
-    wanted.set(job, days);
-  }
-  const hands = new Map(before.hands.map((hand, p) => [hand.person.code, guide.exposedBy[p]]));
-  // A new person is near mould as often as it is worth while.
-  const often = new Float64Array(problem.days.length).fill(problem.days.length);
-  return {
-    ...guide,
-    wanted,
-    exposedBy: problem.hands.map((hand) => hands.get(hand.person.code) ?? often),
-  };
 }

@@ -6,6 +6,8 @@ import type { Change, Tightenable } from "./change.ts";
 export type Obstacle =
   | { readonly why: "looser limit"; readonly limit: Tightenable; readonly now: number }
   | { readonly why: "longer day"; readonly most: number }
+  | { readonly why: "shorter opening"; readonly station: string; readonly now: number }
+  | { readonly why: "no such air" }
   | { readonly why: "backwards"; readonly from: Day; readonly to: Day }
   | { readonly why: "outside"; readonly from: Day; readonly to: Day }
   | { readonly why: "end passed"; readonly today: Day }
@@ -16,7 +18,7 @@ export type Obstacle =
   | { readonly why: "all begun"; readonly words: string }
   | { readonly why: "how many"; readonly most: number };
 
-const MOST = { people: 20, stations: 5, items: 20_000, litres: 100_000 } as const;
+const MOST = { people: 20, stations: 5, items: 20_000, litres: 100_000, hours: 24 } as const;
 
 /** Why the change cannot be supposed; null when it can. */
 export function whyNot(campaign: Campaign, change: Change): Obstacle | null {
@@ -45,6 +47,19 @@ export function whyNot(campaign: Campaign, change: Change): Obstacle | null {
       return change.items.length === 0
         ? { why: "all begun", words: change.words }
         : dayWithin(campaign, change.until);
+    case "order":
+      return change.items.length === 0 ? { why: "nothing like it", words: change.words } : null;
+    case "longer at": {
+      const minutes = campaign.stations.find((each) => each.id === change.station)?.minutesADay ?? 0;
+      if (change.hours > MOST.hours) return { why: "how many", most: MOST.hours };
+      return change.hours * 60 <= minutes
+        ? { why: "shorter opening", station: change.station, now: minutes / 60 }
+        : null;
+    }
+    case "room heat": {
+      const { dryBulb, relHum } = change;
+      return dryBulb >= 0 && dryBulb <= 60 && relHum > 0 && relHum <= 1 ? null : { why: "no such air" };
+    }
     case "delivery":
       return dayWithin(campaign, change.day);
     case "open":

@@ -3,6 +3,7 @@ import { makeCampaign } from "../../../../bench/make-campaign.ts";
 import { loadNorms } from "../../../../src/core/care/norms.ts";
 import type { Campaign } from "../../../../src/core/items/campaign.ts";
 import { campaignRoutes } from "../../../../src/core/plan/campaign-routes.ts";
+import { planProblem } from "../../../../src/core/plan/problem.ts";
 import type { Change } from "../../../../src/core/plan/what-if/change.ts";
 import { changed } from "../../../../src/core/plan/what-if/changes.ts";
 import {
@@ -37,9 +38,13 @@ interface Made {
 }
 async function made(campaign: Campaign, asItIs: Made | null): Promise<Made> {
   const { routes } = campaignRoutes(book, norms, campaign);
-  const relaxed = await relaxedCase(campaign, routes, norms, solver.solve);
+  const relaxed = await relaxedCase(planProblem(campaign, routes, norms), routes, solver.solve);
   const supposed = await supposedPlan(relaxed, solver.solve, DRAWS, asItIs?.supposed ?? null);
-  return { look: relaxed.look, outlook: outlookOf(supposed.problem, supposed.plan, []), supposed };
+  return {
+    look: relaxed.look,
+    outlook: outlookOf(supposed.problem, supposed.plan, relaxed.look, []),
+    supposed,
+  };
 }
 async function against(
   campaign: Campaign,

@@ -32,6 +32,17 @@ export function withWeekdays(campaign: Campaign, change: Change & { change: "wee
   return { ...campaign, calendar: [...others, ...days] };
 }
 
+/** The longer of the two stands: whoever works there keeps their own hours. */
+export const withLongerDay = (
+  campaign: Campaign,
+  { station, hours }: Change & { change: "longer at" },
+): Campaign => ({
+  ...campaign,
+  stations: campaign.stations.map((each) =>
+    each.id === station ? { ...each, minutesADay: Math.max(each.minutesADay, hours * 60) } : each,
+  ),
+});
+
 /** Stretches of neighbouring weekdays in the week of a Monday. */
 function runsOf(weekdays: readonly number[], monday: Day): Span[] {
   const sorted = [...new Set(weekdays)].sort((a, b) => a - b);

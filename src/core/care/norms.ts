@@ -1,8 +1,11 @@
+import type { Limit } from "../items/campaign.ts";
 import type { Band } from "./care.ts";
 
 /** Working ranges of `data/norms.json` by id, and the people's limits that planning overhead comes from. */
 export interface Norms {
   readonly band: (id: string) => Band;
+  /** One of the people's limits that is a single figure, e.g. `p-block`. */
+  readonly limit: (id: string) => Limit;
   readonly source: (id: string) => string;
   readonly unit: (id: string) => string;
   readonly what: (id: string) => string;
@@ -24,6 +27,7 @@ export function loadNorms(tables: unknown): Norms {
       const { low, typical, high } = entry(id);
       return { low: Number(low), typical: Number(typical), high: Number(high ?? typical) };
     },
+    limit: (id) => ({ value: Number(entry(id).value), source: String(entry(id).source) }),
     source: (id) => String(entry(id).source),
     unit: (id) => String(entry(id).unit),
     what: (id) => String(entry(id).what ?? entry(id).step),

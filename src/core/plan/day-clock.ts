@@ -31,18 +31,26 @@ export interface ClockRow {
   readonly kind:
     | "briefing"
     | "work"
+    | "change-over"
     | "wipe-down"
+    | "wait"
     | "change in"
     | "mask break"
     | "lunch"
     | "end of session"
     | "change out";
-  /** Place of the piece worked on, or wiped down after, among the pieces given; null: none. */
+  /** Place of the piece worked on, wiped down after or waited for, among the pieces given; null: none. */
   readonly piece: number | null;
   /** It is cut by a break and goes on in a later row. */
   readonly goesOn: boolean;
   /** The limit that asks for the break; null for every other row. */
   readonly limit: Limit | null;
+}
+
+/** A stretch of the clock in which a piece cannot be worked on: its place is taken, or what it follows is not done yet. */
+export interface Held {
+  readonly from: number;
+  readonly to: number;
 }
 
 /**
@@ -51,9 +59,14 @@ export interface ClockRow {
  * or lunch cuts it. Nothing is dropped when the day is too long: compare the last row with the hour of closing.
  * Pieces are rounded so that their sum is kept: a row may be a minute off, the day is not. A break is the mask break alone: taking
  * off and putting on again are not added to it. Minutes worn go on counting through a pause shorter than the break.
+ * @param held for each piece, in order of time, when it cannot be worked on: it is waited for, not begun when it could not be finished before.
  */
-export function layDay(pieces: readonly DayPiece[], frame: DayFrame): readonly ClockRow[] {
-  const spans = spansOf(pieces, frame);
+export function layDay(
+  pieces: readonly DayPiece[],
+  frame: DayFrame,
+  held: readonly (readonly Held[])[] = [],
+): readonly ClockRow[] {
+  const spans = spansOf(pieces, frame, held);
   const start: Moment = {
     span: 0,
     spent: 0,
@@ -74,12 +87,19 @@ interface Span {
   readonly minutes: number;
   readonly piece: number | null;
   readonly masked: boolean;
+  readonly held: readonly Held[];
 }
 
-function spansOf(pieces: readonly DayPiece[], frame: DayFrame): Span[] {
+function spansOf(pieces: readonly DayPiece[], frame: DayFrame, held: readonly (readonly Held[])[]): Span[] {
   const spans: Span[] = [];
-  const add = (kind: Span["kind"], minutes: number, piece: number | null, masked: boolean): void => {
-    if (minutes > 0) spans.push({ kind, minutes: Math.round(minutes), piece, masked });
+  const add = (
+    kind: Span["kind"],
+    minutes: number,
+    piece: number | null,
+    masked: boolean,
+    holds: readonly Held[] = [],
+  ): void => {
+    if (minutes > 0) spans.push({ kind, minutes: Math.round(minutes), piece, masked, held: holds });
   };
   add("briefing", frame.briefing, null, false);
   let exact = 0;
@@ -89,9 +109,12 @@ function spansOf(pieces: readonly DayPiece[], frame: DayFrame): Span[] {
     const minutes = Math.round(exact) - whole;
     whole += minutes;
     const wiping = Math.min(minutes, Math.round(piece.changeOver));
-    if (piece.exposed && !pieces[at - 1]?.exposed) add("change in", frame.changeIn, null, false);
-    add("work", minutes - wiping, at, piece.exposed);
-    add("wipe-down", wiping, at, piece.exposed);
+    const holds = held[at] ?? [];
+    // Nobody changes in to stand waiting.
+    if (piece.exposed && !pieces[at - 1]?.exposed)
+      add("change in", frame.changeIn, null, false, earlier(holds, frame.changeIn));
+    add("work", minutes - wiping, at, piece.exposed, holds);
+    add("change-over", wiping, at, piece.exposed, holds);
     const next = pieces[at + 1] ?? null;
     if (piece.exposed && !next?.exposed) {
       add("end of session", frame.endOfSession, null, true);
@@ -100,6 +123,9 @@ function spansOf(pieces: readonly DayPiece[], frame: DayFrame): Span[] {
   });
   return spans;
 }
+
+const earlier = (holds: readonly Held[], minutes: number): Held[] =>
+  holds.map(({ from, to }) => ({ from: from - minutes, to: to - minutes }));
 
 /** Where the day stands: a span, the minutes spent on it, the clock, minutes worn, minutes since the mask came off. */
 interface Moment {
@@ -144,12 +170,19 @@ interface Choice {
   readonly moment: Moment;
 }
 
-/** Work on as long as the limits let, eat, or rest. */
+/** Work on as long as the limits let, wait, eat, or rest. */
 function choicesAt(span: Span, frame: DayFrame, now: Moment): Choice[] {
   const { lunch } = frame;
   const choices: Choice[] = [];
-  const minutes = Math.min(span.minutes - now.spent, mayGoOn(span, frame, now));
-  if (minutes > 0) choices.push(work(span, frame, now, minutes));
+  const left = span.minutes - now.spent;
+  const hold = nextHold(span, now);
+  if (hold && (hold.from <= now.clock || (now.spent === 0 && now.clock + left > hold.from)))
+    choices.push(wait(span, frame, now, Math.min(hold.to, toLunch(frame, now)) - now.clock));
+  else {
+    const free = hold ? hold.from - now.clock : left;
+    const minutes = Math.min(left, free, mayGoOn(span, frame, now));
+    if (minutes > 0) choices.push(work(span, frame, now, minutes));
+  }
   if (lunch && !now.lunched && now.clock >= lunch.from)
     choices.push(pause("lunch", lunch.minutes, null, frame, { ...now, lunched: true }));
   const { worn } = rested(span, frame, now);
@@ -161,12 +194,35 @@ function choicesAt(span: Span, frame: DayFrame, now: Moment): Choice[] {
   return choices;
 }
 
+/** Lunch is not waited past. */
+const toLunch = ({ lunch }: DayFrame, now: Moment): number =>
+  lunch && !now.lunched && now.clock < lunch.from ? lunch.from : Number.POSITIVE_INFINITY;
+
+const nextHold = ({ held }: Span, { clock }: Moment): Held | undefined => held.find(({ to }) => to > clock);
+
+/** A wait is spent in the mask while that may still be worn; a longer one is spent outside. */
+function wait(span: Span, frame: DayFrame, now: Moment, minutes: number): Choice {
+  const off = Math.min(frame.maskBreakMinutes.value, now.off + minutes);
+  const clock = now.clock + minutes;
+  const { worn } = rested(span, frame, now);
+  const inMask = span.masked && minutes <= mayWear(span, frame, now);
+  return {
+    row: { from: now.clock, to: clock, kind: "wait", piece: span.piece, goesOn: false, limit: null },
+    moment: { ...now, clock, ...(inMask ? { worn: worn + minutes, off: 0 } : { off }) },
+  };
+}
+
 /** Minutes until the mask must come off or lunch is due, whichever is first. */
 function mayGoOn(span: Span, frame: DayFrame, now: Moment): number {
-  const wear = Math.min(frame.maskMinutes.value, frame.stretchMinutes.value) - rested(span, frame, now).worn;
   const hunger = frame.lunch && !now.lunched ? frame.lunch.by - now.clock : Number.POSITIVE_INFINITY;
-  return Math.floor(Math.min(span.masked ? wear : Number.POSITIVE_INFINITY, hunger));
+  return Math.floor(Math.min(mayWear(span, frame, now), hunger));
 }
+
+/** Minutes the mask may still be worn; no limit where none is. */
+const mayWear = (span: Span, frame: DayFrame, now: Moment): number =>
+  span.masked
+    ? Math.min(frame.maskMinutes.value, frame.stretchMinutes.value) - rested(span, frame, now).worn
+    : Number.POSITIVE_INFINITY;
 
 /** Minutes worn count anew once the mask has been off for a whole break. */
 const rested = (span: Span, frame: DayFrame, now: Moment): { worn: number } => ({

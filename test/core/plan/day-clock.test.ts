@@ -58,7 +58,7 @@ function brokenRules(rows: readonly ClockRow[], pieces: readonly DayPiece[], fra
   const seen = rows.flatMap(({ piece: at }) => (at === null ? [] : [at]));
   if (seen.some((one, at) => one < (seen[at - 1] ?? 0))) broken.push("pieces out of order");
   const work = rows
-    .filter(({ kind }) => kind === "work" || kind === "wipe-down")
+    .filter(({ kind }) => kind === "work" || kind === "change-over" || kind === "wipe-down")
     .reduce((sum, { from, to }) => sum + to - from, 0);
   const least = pieces.reduce((sum, { minutes }) => sum + minutes, 0);
   if (work < least - 1) broken.push(`${least - work} min of work lost`);
@@ -72,10 +72,10 @@ describe("a day in the clock", () => {
       "8.30-9.30 work",
       "9.30-9.50 change in",
       "9.50-10.44 work",
-      "10.44-10.50 wipe-down",
+      "10.44-10.50 change-over",
       "10.50-11.20 mask break",
       "11.20-12.04 work",
-      "12.04-12.10 wipe-down",
+      "12.04-12.10 change-over",
       "12.10-12.55 lunch",
       "12.55-13.48 end of session",
       "13.48-13.58 change out",
@@ -107,7 +107,7 @@ describe("a day in the clock", () => {
     const dirty = piece({ dirt: 2, minutes: 30, changeOver: 6 });
     expect(told(layDay([dirty, piece({})], FRAME)).slice(1)).toEqual([
       "8.30-8.54 work",
-      "8.54-9.00 wipe-down",
+      "8.54-9.00 change-over",
       "9.00-9.20 wipe-down",
       "9.20-9.30 work",
     ]);

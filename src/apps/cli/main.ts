@@ -25,6 +25,7 @@ const OWN_OPTIONS: Readonly<Record<string, () => Promise<Command>>> = {
   dry: async () => (await import("./damp/dry.ts")).dry,
   gel: async () => (await import("./damp/gel.ts")).gel,
   mix: async () => (await import("./damp/mix.ts")).mix,
+  ease: async () => (await import("./ease.ts")).easeCommand,
   stop: async () => (await import("./stop.ts")).stop,
   sample: async () => (await import("./sample.ts")).sample,
   "what-if": async () => (await import("./what-if.ts")).whatIf,

@@ -1,7 +1,7 @@
 import type { StationKind } from "../items/campaign.ts";
 import type { JobClass } from "./classes.ts";
 import { type Period, periodAt } from "./periods.ts";
-import type { PlanProblem } from "./problem.ts";
+import { type Hand, onePersonAt, type PlanProblem } from "./problem.ts";
 import { type Programme, ProgrammeBuilder } from "./programme.ts";
 import { KINDS } from "./work.ts";
 
@@ -123,12 +123,16 @@ function exposedDayColumns(
   return problem.hands.map((hand) => {
     const possible = periods.map((period) => {
       let days = 0;
-      for (let d = period.from; d <= period.to; d++)
-        if (hand.mayMould[d] && (hand.minutes[d] ?? 0) > 0) days++;
+      for (let d = period.from; d <= period.to; d++) if ((hand.nearMinutes[d] ?? 0) > 0) days++;
       return days;
     });
-    const columns = Int32Array.from(possible, (days) =>
-      days === 0 ? -1 : build.column(0, 0, Math.min(days, problem.exposedDaysAWeek), true),
+    const inWeekOf = (period: Period): number =>
+      Math.max(
+        0,
+        problem.exposedDaysAWeek - (weekOf(problem, period.from) === 0 ? hand.exposedBefore.week : 0),
+      );
+    const columns = Int32Array.from(possible, (days, t) =>
+      days === 0 ? -1 : build.column(0, 0, Math.min(days, inWeekOf(periods[t] as Period)), true),
     );
     const weeks = new Map<number, number[]>();
     periods.forEach((period, t) => {
@@ -140,12 +144,12 @@ function exposedDayColumns(
       if (inWeek.length < 2) continue;
       const row = build.row(
         -NONE,
-        problem.exposedDaysAWeek,
+        inWeekOf(periods[inWeek[0] as number] as Period),
         inWeek.map((t) => [columns[t] as number, 1] as const),
       );
       resourceOfRow.set(row, "mould minutes");
     }
-    inARowRows(problem, periods, build, columns);
+    inARowRows(problem, hand, periods, build, columns);
     return columns;
   });
 }
@@ -154,21 +158,27 @@ const weekOf = (problem: PlanProblem, d: number): number => Math.floor((d + (pro
 
 function inARowRows(
   problem: PlanProblem,
+  { exposedBefore }: Hand,
   periods: readonly Period[],
   build: ProgrammeBuilder,
   columns: Int32Array,
 ): void {
-  const span = problem.exposedDaysInARow + 1;
-  periods.forEach((period, t) => {
+  const notAll = (t: number, span: number): void => {
     const run = periods.slice(t, t + span);
+    const from = run[0]?.from ?? 0;
     const consecutive =
-      run.length === span && run.every((each, at) => each.from === each.to && each.from === period.from + at);
+      run.length === span && run.every((each, at) => each.from === each.to && each.from === from + at);
     if (!consecutive) return;
     const terms = run.flatMap((_, at) =>
       (columns[t + at] ?? -1) < 0 ? [] : [[columns[t + at] as number, 1] as const],
     );
-    if (terms.length === span) build.row(-NONE, problem.exposedDaysInARow, terms);
+    if (terms.length === span) build.row(-NONE, span - 1, terms);
+  };
+  periods.forEach((_, t) => {
+    notAll(t, problem.exposedDaysInARow + 1);
   });
+  if (exposedBefore.row > 0 && periods[0]?.from === 0)
+    notAll(0, Math.max(1, problem.exposedDaysInARow + 1 - exposedBefore.row));
 }
 
 const sumOver = (series: Float64Array, period: Period): number => {
@@ -176,6 +186,9 @@ const sumOver = (series: Float64Array, period: Period): number => {
   for (let d = period.from; d <= period.to; d++) sum += series[d] ?? 0;
   return sum;
 };
+
+const mostOn = (series: Float64Array, period: Period): number =>
+  Math.max(...series.subarray(period.from, period.to + 1));
 
 /** People's minutes cover the work of each kind; stations have places enough. */
 function workRows(
@@ -188,7 +201,13 @@ function workRows(
   resourceOfRow: Map<number, string>,
   sharedRows: SharedRow[],
 ): void {
-  const { overhead, exposedMinutesADay } = problem;
+  const { overhead } = problem;
+  const oneAt = (station: StationKind, hand: Hand, { from, to }: Period): number => {
+    let sum = 0;
+    for (let d = from; d <= to; d++)
+      sum += Math.min(hand.minutes[d] ?? 0, onePersonAt(problem.stationRows, station, d));
+    return sum;
+  };
   const used = KINDS.map((_, kind) => classes.some((each) => each.kinds.includes(kind)));
   periods.forEach((period, t) => {
     const slow = problem.slowness[period.from] ?? 1;
@@ -206,6 +225,7 @@ function workRows(
       const exposedColumn = exposedDays[p]?.[t] ?? -1;
       const all: [number, number][] = [];
       const near: [number, number][] = [];
+      const at = new Map<StationKind, [number, number][]>();
       KINDS.forEach((kind, k) => {
         if (
           !used[k] ||
@@ -217,15 +237,20 @@ function workRows(
         supply[k]?.push([column, 1]);
         all.push([column, 1]);
         if (kind.exposed) near.push([column, 1]);
+        if (kind.station) at.set(kind.station, [...(at.get(kind.station) ?? []), [column, 1]]);
       });
       if (exposedColumn >= 0) {
         all.push([exposedColumn, overhead.clean + overhead.exposed]);
         resourceOfRow.set(
-          build.row(-NONE, 0, [...near, [exposedColumn, -(exposedMinutesADay - overhead.exposed)]]),
+          build.row(-NONE, 0, [...near, [exposedColumn, -mostOn(hand.nearMinutes, period)]]),
           "mould minutes",
         );
       }
       resourceOfRow.set(build.row(-NONE, minutes, all), `hands:${hand.person.role}`);
+      for (const [station, columns] of at) {
+        const most = oneAt(station, hand, period);
+        if (most < minutes) build.row(-NONE, most, columns);
+      }
     });
     KINDS.forEach((_, k) => {
       if (!used[k]) return;

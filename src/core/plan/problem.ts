@@ -1,8 +1,8 @@
 import type { Band, Route } from "../care/care.ts";
 import type { Norms } from "../care/norms.ts";
 import type { Act, Campaign, Item, Person, StationKind } from "../items/campaign.ts";
-import { addDays, type Day, daysBetween, weekdayOf } from "../units/day.ts";
-import { isStationOpen } from "./station-open.ts";
+import { addDays, type Day, daysBetween, mondayOf, weekdayOf } from "../units/day.ts";
+import { openMinutes } from "./station-open.ts";
 import { expected, KINDS, kindOf } from "./work.ts";
 
 /** One step of a job, with minutes as a band and what it draws from the stores. */
@@ -35,6 +35,21 @@ export interface Hand {
   readonly minutes: Float64Array;
   /** 1 where mould work may be given. */
   readonly mayMould: Uint8Array;
+  /**
+   * Most minutes of work near mould on each day, clearing up taken off: within the day's limit and the person's hours, with a break after
+   * each spell with a mask, and no longer than others are in the building (P13); 0 where none may be given.
+   */
+  readonly nearMinutes: Float64Array;
+  /** Exposed days before the first morning: of its week, and in a row up to the evening before. */
+  readonly exposedBefore: { readonly week: number; readonly row: number };
+}
+
+/** A station and how long one place of it is open on each day, in minutes. */
+export interface StationRow {
+  readonly id: string;
+  readonly kind: StationKind;
+  readonly places: number;
+  readonly open: Float64Array;
 }
 
 export interface StoreRow {
@@ -62,11 +77,13 @@ export interface PlanProblem {
   readonly hands: readonly Hand[];
   /** Station kind → minutes on each day, places counted. */
   readonly stations: ReadonlyMap<StationKind, Float64Array>;
+  readonly stationRows: readonly StationRow[];
   readonly stores: readonly StoreRow[];
   readonly exposedMinutesADay: number;
   readonly exposedDaysAWeek: number;
   readonly exposedDaysInARow: number;
   readonly overhead: Overhead;
+  /** Litres of the Ward for the jobs' bags: those that stay there all along, having no release before them, are taken off. */
   readonly wardLitres: number;
   /** Store index → quantity one person uses on one exposed day. */
   readonly sessionUses: ReadonlyMap<number, number>;
@@ -107,26 +124,31 @@ export function planProblem(campaign: Campaign, routes: readonly Route[], norms:
         storeOf.has(use) ? [[storeOf.get(use) as number, quantity] as const] : [],
       ),
     );
-  const hands = campaign.people.map((person) => handOf(campaign, days, closed, person, norms));
+  const overhead = {
+    clean: norms.band("s-don").typical + norms.band("s-setup").typical,
+    exposed: ["s-doff", "s-decon", "s-tools", "s-waste"].reduce((sum, id) => sum + norms.band(id).typical, 0),
+  };
+  const hands = handsOf(campaign, days, closed, overhead, norms);
+  const jobs = jobsOf(campaign, routes, byItem, usesOf);
+  const stationRows = campaign.stations.map((station): StationRow => {
+    const { id, kind, places } = station;
+    const open = Float64Array.from(days, (day, d) => (closed[d] ? 0 : openMinutes(campaign, station, day)));
+    return { id, kind, places, open };
+  });
   return {
     campaign,
     days,
     weekday: Uint8Array.from(days.map(weekdayOf)),
-    jobs: jobsOf(campaign, routes, byItem, usesOf),
+    jobs,
     hands,
-    stations: stationMinutes(campaign, days, closed, hands),
+    stations: stationMinutes(stationRows, days.length, hands),
+    stationRows,
     stores,
     exposedMinutesADay: campaign.limits.exposedMinutesADay.value,
     exposedDaysAWeek: campaign.limits.exposedDaysAWeek.value,
     exposedDaysInARow: campaign.limits.exposedDaysInARow.value,
-    overhead: {
-      clean: norms.band("s-don").typical + norms.band("s-setup").typical,
-      exposed: ["s-doff", "s-decon", "s-tools", "s-waste"].reduce(
-        (sum, id) => sum + norms.band(id).typical,
-        0,
-      ),
-    },
-    wardLitres: campaign.wardLitres,
+    overhead,
+    wardLitres: Math.max(0, campaign.wardLitres - stayingLitres(campaign, routes, jobs)),
     sessionUses: usesOf(Object.fromEntries(PER_SESSION.map((id) => [id, norms.band(id).typical]))),
     slowness: slownessOf(campaign, days),
   };
@@ -172,58 +194,116 @@ function closedDays(campaign: Campaign, days: readonly Day[], who: string): Uint
   return Uint8Array.from(days.map((day) => (rows.some((row) => row.from <= day && day <= row.to) ? 1 : 0)));
 }
 
-function handOf(
+/** Litres of bags that were admitted and that no job will release. */
+function stayingLitres(campaign: Campaign, routes: readonly Route[], jobs: readonly Job[]): number {
+  const acts = new Map<string, Set<Act>>();
+  for (const { item, act } of campaign.sessions) acts.set(item, (acts.get(item) ?? new Set()).add(act));
+  const leaving = new Set(jobs.flatMap((job) => (job.inWard ? [job.item.id] : [])));
+  return routes.reduce((sum, { item, wardLitres }) => {
+    const done = acts.get(item);
+    const inside = done?.has("admit") && !done.has("release") && !done.has("clean");
+    return inside && !leaving.has(item) ? sum + wardLitres : sum;
+  }, 0);
+}
+
+function handsOf(
+  campaign: Campaign,
+  days: readonly Day[],
+  closed: Uint8Array,
+  overhead: Overhead,
+  norms: Norms,
+): Hand[] {
+  const briefing = norms.band("s-pdca").typical;
+  const minutes = campaign.people.map((person) => minutesOf(campaign, days, closed, person, briefing));
+  const inBuilding = days.map((_, d) => minutes.reduce((sum, own) => sum + (own[d] ?? 0), 0));
+  return campaign.people.map((person, p) => {
+    const own = minutes[p] as Float64Array;
+    const mayMould = mouldWorkOf(campaign, days, person);
+    const nearMinutes = own.map((there, d) => {
+      const most = Math.min(longestNear(campaign, there - overhead.clean), (inBuilding[d] ?? 0) - there);
+      return mayMould[d] ? Math.max(0, most - overhead.exposed) : 0;
+    });
+    return { person, minutes: own, mayMould, nearMinutes, exposedBefore: exposedBefore(campaign, person) };
+  });
+}
+
+/** Most minutes near mould, clearing up among them, in so many minutes, when another spell with a mask needs a break before it. */
+function longestNear({ limits }: Campaign, minutes: number): number {
+  const spell = limits.maskMinutes.value;
+  const turn = spell + limits.maskBreakMinutes.value;
+  if (spell <= 0 || minutes <= 0) return 0;
+  const turns = Math.floor(minutes / turn);
+  return Math.min(limits.exposedMinutesADay.value, turns * spell + Math.min(spell, minutes - turns * turn));
+}
+
+function exposedBefore({ sessions, planFrom }: Campaign, { code }: Person): Hand["exposedBefore"] {
+  const worn = new Set(
+    sessions.flatMap((each) =>
+      each.exposed && each.person === code && each.day < planFrom ? [each.day] : [],
+    ),
+  );
+  let row = 0;
+  while (worn.has(addDays(planFrom, -1 - row))) row++;
+  return { week: [...worn].filter((day) => day >= mondayOf(planFrom)).length, row };
+}
+
+function minutesOf(
   campaign: Campaign,
   days: readonly Day[],
   closed: Uint8Array,
   person: Person,
-  norms: Norms,
-): Hand {
+  briefing: number,
+): Float64Array {
   const away = closedDays(campaign, days, person.code);
   const hours = campaign.calendar.filter(
     (row) => row.what === "hours" && (row.who === person.code || row.who === "everyone"),
   );
-  const cleanWork = campaign.calendar.filter(
-    (row) => row.what === "clean work" && (row.who === person.code || row.who === "everyone"),
-  );
-  const briefing = norms.band("s-pdca").typical;
-  const minutes = Float64Array.from(days, (day, d) => {
+  return Float64Array.from(days, (day, d) => {
     const there = person.weekdays.includes(weekdayOf(day)) && !closed[d] && !away[d];
     if (!there || (person.from && day < person.from) || (person.until && day > person.until)) return 0;
     const told = hours.filter((row) => row.from <= day && day <= row.to).map((row) => row.hours ?? 24);
     return Math.max(0, Math.min(person.hoursADay, ...told) * 60 - briefing);
   });
-  const mayMould = Uint8Array.from(days, (day) =>
+}
+
+function mouldWorkOf(campaign: Campaign, days: readonly Day[], person: Person): Uint8Array {
+  const cleanWork = campaign.calendar.filter(
+    (row) => row.what === "clean work" && (row.who === person.code || row.who === "everyone"),
+  );
+  return Uint8Array.from(days, (day) =>
     person.mouldWork && !cleanWork.some((row) => row.from <= day && day <= row.to) ? 1 : 0,
   );
-  return { person, minutes, mayMould };
 }
 
 /** Open minutes of the stations, and no more than the people present could work there. Without a camera there is none; other kinds not listed are no limit. */
 function stationMinutes(
-  campaign: Campaign,
-  days: readonly Day[],
-  closed: Uint8Array,
+  rows: readonly StationRow[],
+  length: number,
   hands: readonly Hand[],
 ): Map<StationKind, Float64Array> {
-  const minutes = new Map<StationKind, Float64Array>([["camera", new Float64Array(days.length)]]);
-  for (const station of campaign.stations) {
-    const sum = minutes.get(station.kind) ?? new Float64Array(days.length);
-    days.forEach((day, d) => {
-      if (!closed[d] && isStationOpen(campaign, station, day))
-        sum[d] = (sum[d] ?? 0) + station.places * station.minutesADay;
-    });
-    minutes.set(station.kind, sum);
-  }
-  for (const [station, sum] of minutes) {
-    const able = hands.filter((hand) => mayWorkAt(hand.person, station));
-    for (let d = 0; d < sum.length; d++)
-      sum[d] = Math.min(
-        sum[d] ?? 0,
-        able.reduce((all, hand) => all + (hand.minutes[d] ?? 0), 0),
-      );
-  }
-  return minutes;
+  const kinds = new Set<StationKind>(["camera", ...rows.map((row) => row.kind)]);
+  return new Map(
+    [...kinds].map((kind) => {
+      const own = rows.filter((row) => row.kind === kind);
+      const able = hands.filter((hand) => mayWorkAt(hand.person, kind));
+      const minutes = new Float64Array(length).map((_, d) => {
+        const one = onePersonAt(rows, kind, d);
+        const people = able.reduce((sum, hand) => sum + Math.min(one, hand.minutes[d] ?? 0), 0);
+        return Math.min(
+          people,
+          own.reduce((sum, row) => sum + row.places * (row.open[d] ?? 0), 0),
+        );
+      });
+      return [kind, minutes];
+    }),
+  );
+}
+
+/** Minutes one person could have at the stations of a kind on a day, one place at a time; a kind that is not listed is no limit, but for the camera. */
+export function onePersonAt(rows: readonly StationRow[], kind: StationKind, d: number): number {
+  const own = rows.filter((row) => row.kind === kind);
+  if (own.length === 0 && kind !== "camera") return Number.POSITIVE_INFINITY;
+  return own.reduce((sum, row) => sum + (row.open[d] ?? 0), 0);
 }
 
 const mayWorkAt = (person: Person, station: StationKind): boolean =>

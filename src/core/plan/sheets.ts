@@ -3,17 +3,14 @@ import type { Day } from "../units/day.ts";
 import { WIPE_FROM } from "./day-order.ts";
 import type { Assignment, ItemDays, PersonDay } from "./plan.ts";
 import type { PlanProblem, Task } from "./problem.ts";
-import { stationPlaces } from "./station-places.ts";
 import { teamOrder } from "./team-order.ts";
 import type { Piece, Walk } from "./walk.ts";
-import { KINDS } from "./work.ts";
 
 /** Every piece of work as a line of a day sheet, each person's day in its exact order. */
 export function assignmentsOf(problem: PlanProblem, plan: Walk): Assignment[] {
-  const placeFor = stationPlaces(problem.campaign);
   return groupedBy(plan.pieces, ({ day }) => day).flatMap((ofDay) => {
     const sheets = groupedBy(ofDay, ({ person }) => person).map((pieces) =>
-      pieces.map((piece) => ({ ...lineOf(problem, piece, placeFor), changeOver: 0, due: piece.job.due })),
+      pieces.map((piece) => ({ ...lineOf(problem, piece), changeOver: 0, due: piece.job.due })),
     );
     return teamOrder(sheets, problem.campaign.stations).flatMap((order, at) =>
       order.map((place, n) => {
@@ -24,16 +21,12 @@ export function assignmentsOf(problem: PlanProblem, plan: Walk): Assignment[] {
   });
 }
 
-function lineOf(
-  problem: PlanProblem,
-  piece: Piece,
-  placeFor: ReturnType<typeof stationPlaces>,
-): Omit<Assignment, "order"> {
-  const { act, kind, exposed, dirt } = piece.job.tasks[piece.task] as Task;
+function lineOf(problem: PlanProblem, piece: Piece): Omit<Assignment, "order"> {
+  const { act, exposed, dirt } = piece.job.tasks[piece.task] as Task;
   const day = problem.days[piece.day] as Day;
   const person = problem.hands[piece.person]?.person.code ?? "";
   const minutes = Math.round(piece.minutes * 10) / 10;
-  const station = placeFor({ day, person, act, kind: KINDS[kind]?.station ?? null, minutes });
+  const station = piece.station || (act === "admit" || act === "release" ? "Ward" : "");
   return {
     day,
     person,

@@ -9,3 +9,14 @@ export function isStationOpen(campaign: Campaign, station: Station, day: Day): b
   const shut = rows.some((row) => (row.what === "closed" || row.what === "away") && covers(row));
   return !shut && (opens.length === 0 || opens.some(covers));
 }
+
+/** Minutes one place at the station is open on a day: its own, or fewer where the calendar gives it hours; 0: not there. */
+export function openMinutes(campaign: Campaign, station: Station, day: Day): number {
+  if (!isStationOpen(campaign, station, day)) return 0;
+  const hours = campaign.calendar.flatMap((row) =>
+    row.who === station.id && row.what === "hours" && row.from <= day && day <= row.to
+      ? [(row.hours ?? 24) * 60]
+      : [],
+  );
+  return Math.min(station.minutesADay, ...hours);
+}

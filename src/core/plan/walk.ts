@@ -1,5 +1,5 @@
-import type { StationKind } from "../items/campaign.ts";
 import { wardLag } from "./classes.ts";
+import { DayPlaces } from "./day-places.ts";
 import type { Guide } from "./guide.ts";
 import type { Job, PlanProblem, Task } from "./problem.ts";
 import { type Waiter, Waiting } from "./waiting.ts";
@@ -29,6 +29,8 @@ export interface Piece {
   readonly person: number;
   readonly job: Job;
   readonly task: number;
+  /** Id of the station it is done at; "": none. */
+  readonly station: string;
   readonly minutes: number;
 }
 
@@ -65,7 +67,7 @@ class Walker {
   private readonly pieces: Piece[] = [];
   private readonly stock: Float64Array;
   private readonly used: Float64Array[];
-  private readonly places = new Map<StationKind, number>();
+  private readonly places: DayPlaces;
   private readonly present: boolean[] = [];
   private readonly exposing: boolean[] = [];
   private readonly dearest: Float64Array;
@@ -74,6 +76,8 @@ class Walker {
     readonly near: readonly (readonly number[])[];
     readonly clean: readonly (readonly number[])[];
   };
+  /** Minutes of everybody who is there today. */
+  private inBuilding = 0;
   private wardFree: number;
   private lastDay = -1;
   private boxed = 0;
@@ -88,6 +92,7 @@ class Walker {
     this.exposed = problem.hands.map(() => new Uint8Array(problem.days.length));
     this.stock = Float64Array.from(problem.stores, (store) => store.onHand);
     this.used = problem.stores.map(() => new Float64Array(problem.days.length));
+    this.places = new DayPlaces(problem.stationRows, problem.hands.length);
     this.wardFree = problem.wardLitres;
     this.kinds = { near: this.kindsOf(true), clean: this.kindsOf(false) };
     this.dearest = Float64Array.from(problem.days, (_, d) =>
@@ -144,9 +149,11 @@ class Walker {
       const from = d - this.fortune.delay(s);
       this.stock[s] = (this.stock[s] ?? 0) + (from >= 0 ? (store.arrivals[from] ?? 0) : 0);
     });
-    for (const [station, minutes] of this.problem.stations) this.places.set(station, minutes[d] ?? 0);
+    this.places.morning(d);
+    this.inBuilding = 0;
     this.problem.hands.forEach((hand, p) => {
       this.present[p] = (hand.minutes[d] ?? 0) > 0 && !this.fortune.absent(p, d);
+      if (this.present[p]) this.inBuilding += hand.minutes[d] ?? 0;
       this.exposing[p] = false;
     });
     for (const open of this.comingUp[d] ?? []) this.enqueue(open);
@@ -168,16 +175,8 @@ class Walker {
   /** Whether the person changes into protection today: allowed, in stock, wanted by the programme, and worth the changing. */
   private goesNear(p: number, d: number): boolean {
     const { problem } = this;
-    const hand = problem.hands[p];
     const worn = this.exposed[p];
-    if (!hand || !worn || !hand.mayMould[d] || this.alone()) return false;
-    const monday = d - (problem.weekday[d] ?? 0);
-    let week = 0;
-    for (let e = Math.max(0, monday); e < d; e++) week += worn[e] ?? 0;
-    if (week >= problem.exposedDaysAWeek) return false;
-    let row = 0;
-    while (row < d && worn[d - 1 - row]) row++;
-    if (row >= problem.exposedDaysInARow) return false;
+    if (!worn || this.nearMinutes(p, d) <= 0 || this.hasHadEnough(p, d)) return false;
     for (const [store, quantity] of problem.sessionUses)
       if (d < (problem.stores[store]?.reorderFrom ?? 0) && (this.stock[store] ?? 0) < quantity) return false;
     let done = 0;
@@ -186,9 +185,25 @@ class Walker {
     return this.worthChanging(p, d, behind);
   }
 
-  /** Nobody works near mould alone in the building (P13). */
-  private alone(): boolean {
-    return this.present.filter(Boolean).length < 2;
+  /** Minutes the person may work near mould today: never longer than the others who are really there (P13). */
+  private nearMinutes(p: number, d: number): number {
+    const hand = this.problem.hands[p] as PlanProblem["hands"][number];
+    const company = this.inBuilding - (hand.minutes[d] ?? 0);
+    return Math.min(hand.nearMinutes[d] ?? 0, company - this.problem.overhead.exposed);
+  }
+
+  /** Whether the week's exposed days, or those in a row, are used up, the days before the first morning among them. */
+  private hasHadEnough(p: number, d: number): boolean {
+    const { hands, weekday, exposedDaysAWeek, exposedDaysInARow } = this.problem;
+    const { exposedBefore } = hands[p] as PlanProblem["hands"][number];
+    const worn = this.exposed[p] as Uint8Array;
+    const monday = d - (weekday[d] ?? 0);
+    let week = monday <= 0 ? exposedBefore.week : 0;
+    for (let e = Math.max(0, monday); e < d; e++) week += worn[e] ?? 0;
+    let row = 0;
+    while (row < d && worn[d - 1 - row]) row++;
+    if (row === d) row += exposedBefore.row;
+    return week >= exposedDaysAWeek || row >= exposedDaysInARow;
   }
 
   /** Changing takes an hour and a half, so a little work waits for more, but not for ever. */
@@ -209,14 +224,9 @@ class Walker {
   }
 
   private nearMould(p: number, d: number, left: number[]): void {
-    const { overhead, exposedMinutesADay } = this.problem;
-    const budget = Math.min(
-      exposedMinutesADay - overhead.exposed,
-      (left[p] ?? 0) - overhead.clean - overhead.exposed,
-    );
-    if (budget <= 0) return;
+    const { overhead } = this.problem;
     this.exposing[p] = true;
-    const spent = this.work(p, d, budget, true);
+    const spent = this.work(p, d, this.nearMinutes(p, d), true);
     if (spent === 0) {
       this.exposing[p] = false;
       return;
@@ -269,8 +279,7 @@ class Walker {
    * When the first cannot be finished in the minutes left, one of the next that can may take its place.
    */
   private first(k: number, p: number, d: number, minutes: number): Open | null {
-    const station = KINDS[k]?.station;
-    if (station && this.placesLeft(station) < 1) return null;
+    if (this.places.room(k, p) < 1) return null;
     let next: Open | null = null;
     let looked = 0;
     const queue = this.queues[k] as Waiting<Open>;
@@ -286,11 +295,6 @@ class Walker {
       if (++looked >= this.guide.manner.fitting) return next;
     }
     return next;
-  }
-
-  /** Minutes left at a kind of station today; a kind the campaign does not list is no limit. */
-  private placesLeft(station: StationKind): number {
-    return this.places.get(station) ?? Number.POSITIVE_INFINITY;
   }
 
   private mayStart(open: Open, d: number): boolean {
@@ -312,9 +316,7 @@ class Walker {
   private take(open: Open, k: number, p: number, d: number, minutes: number): number {
     const task = open.job.tasks[open.task] as Task;
     const slow = this.problem.slowness[d] ?? 1;
-    const station = KINDS[k]?.station;
-    const most = Math.min(minutes, station ? this.placesLeft(station) : minutes);
-    const spent = Math.min(most, open.left * slow);
+    const spent = Math.min(minutes, this.places.room(k, p), open.left * slow);
     if (spent <= 0) return 0;
     if (open.owner < 0) {
       for (const [store, quantity] of task.uses) this.use(store, d, quantity);
@@ -322,8 +324,8 @@ class Walker {
     }
     open.owner = p;
     open.left -= spent / slow;
-    if (station) this.places.set(station, this.placesLeft(station) - spent);
-    this.pieces.push({ day: d, person: p, job: open.job, task: open.task, minutes: spent });
+    const station = this.places.take(k, p, spent);
+    this.pieces.push({ day: d, person: p, job: open.job, task: open.task, station, minutes: spent });
     if (open.left < 1e-6) this.finish(open, k, d);
     return spent;
   }

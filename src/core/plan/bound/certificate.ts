@@ -81,7 +81,7 @@ function leastCost(
   return 0;
 }
 
-/** The most a person can take at the prices: best work each day, exposed days within the week's and the row's limit. */
+/** The most a person can take at the prices: best work each day, exposed days within the week's and the row's limit, those before the first morning among them. */
 function mostFromPerson(problem: PlanProblem, prices: Prices, days: Int32Array, p: number): number {
   const hand = problem.hands[p] as PlanProblem["hands"][number];
   const { overhead, exposedDaysAWeek, exposedDaysInARow } = problem;
@@ -94,8 +94,8 @@ function mostFromPerson(problem: PlanProblem, prices: Prices, days: Int32Array, 
           : 0,
       ),
     );
-  let states = new Map([["0|0", { row: 0, week: 0, sold: 0 }]]);
-  let before = -9;
+  let states = new Map([["before", { ...hand.exposedBefore, sold: 0 }]]);
+  let before = -1;
   days.forEach((d, i) => {
     const monday = (e: number): number => Math.floor((e + (problem.weekday[0] ?? 0)) / 7);
     const minutes = hand.minutes[d] ?? 0;
@@ -105,19 +105,15 @@ function mostFromPerson(problem: PlanProblem, prices: Prices, days: Int32Array, 
       const known = next.get(`${row}|${week}`);
       if (!known || known.sold < sold) next.set(`${row}|${week}`, { row, week, sold });
     };
-    const near = Math.min(
-      problem.exposedMinutesADay - overhead.exposed,
-      minutes - overhead.clean - overhead.exposed,
-    );
+    const near = hand.nearMinutes[d] ?? 0;
     let session = 0;
     for (const [store, quantity] of problem.sessionUses)
       session += quantity * unitPrice(problem, prices, days, store, i);
     for (const state of states.values()) {
       const row = d === before + 1 ? state.row : 0;
-      const week = monday(d) === monday(before) ? state.week : 0;
+      const week = monday(d) === monday(Math.max(0, before)) ? state.week : 0;
       keep(0, week, state.sold + minutes * clean);
-      if (near <= 0 || !hand.mayMould[d] || week >= exposedDaysAWeek || row >= exposedDaysInARow) continue;
-      if (problem.hands.filter((each) => (each.minutes[d] ?? 0) > 0).length < 2) continue;
+      if (near <= 0 || week >= exposedDaysAWeek || row >= exposedDaysInARow) continue;
       const rest = minutes - overhead.clean - overhead.exposed - near;
       keep(row + 1, week + 1, state.sold + near * Math.max(clean, best(true, i)) + rest * clean - session);
     }

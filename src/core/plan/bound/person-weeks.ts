@@ -1,4 +1,4 @@
-import type { PlanProblem } from "../problem.ts";
+import type { Hand, PlanProblem } from "../problem.ts";
 import { KINDS } from "../work.ts";
 import type { DayModel } from "./day-model.ts";
 
@@ -10,7 +10,6 @@ export class PersonWeeks {
   private readonly gain: Float64Array;
   private readonly cleanKind: Int32Array;
   private readonly nearKind: Int32Array;
-  private readonly nearMinutes: readonly Float64Array[];
   private readonly count: number;
   private readonly states: number;
   /** [worked day × state] → best sum so far, and whether the day was exposed and from which state. */
@@ -26,7 +25,6 @@ export class PersonWeeks {
       );
       return { clean: able.filter((k) => !KINDS[k]?.exposed), near: able.filter((k) => KINDS[k]?.exposed) };
     });
-    this.nearMinutes = problem.hands.map((_, p) => nearMinutes(model, p));
     this.gain = new Float64Array(this.count);
     this.cleanKind = new Int32Array(this.count);
     this.nearKind = new Int32Array(this.count);
@@ -54,7 +52,7 @@ export class PersonWeeks {
         const near = exposed.on[i] === 1;
         share[i] = (1 - newest) * (share[i] as number) + (near ? newest : 0);
         if (near) {
-          const spent = this.nearMinutes[p]?.[i] as number;
+          const spent = hand.nearMinutes[worked.days[i] as number] as number;
           const at = (this.nearKind[i] as number) * this.count + i;
           oversold[at] = (oversold[at] as number) - spent;
           minutes -= spent + problem.overhead.clean + problem.overhead.exposed;
@@ -74,6 +72,7 @@ export class PersonWeeks {
   /** Best kinds of each day and what an exposed day gains over a clean one; returns what all days bring when clean. */
   private dayByDay(p: number, price: Float64Array, unit: readonly Float64Array[]): number {
     const { problem, worked } = this.model;
+    const hand = problem.hands[p] as Hand;
     const kinds = this.kinds[p] as { clean: readonly number[]; near: readonly number[] };
     const best = (among: readonly number[], i: number): number => {
       let found = -1;
@@ -92,8 +91,9 @@ export class PersonWeeks {
       this.cleanKind[i] = clean;
       this.nearKind[i] = near;
       const cleanPrice = clean < 0 ? 0 : (price[clean * this.count + i] as number);
-      takings += cleanPrice * (problem.hands[p]?.minutes[worked.days[i] as number] ?? 0);
-      const minutes = this.nearMinutes[p]?.[i] as number;
+      const d = worked.days[i] as number;
+      takings += cleanPrice * (hand.minutes[d] as number);
+      const minutes = hand.nearMinutes[d] as number;
       this.gain[i] = -1;
       if (near < 0 || minutes <= 0) continue;
       let gain =
@@ -105,21 +105,25 @@ export class PersonWeeks {
     return takings;
   }
 
-  /** Exposed days of greatest gain: a walk through the days that remembers the week's count and the days in a row. */
+  /** Exposed days of greatest gain: a walk through the days that remembers the week's count and the days in a row, from before the first morning on. */
   private bestDays(p: number): { readonly gained: number; readonly on: Uint8Array } {
     const { problem, worked } = this.model;
     const on = new Uint8Array(this.count);
-    if (!this.nearMinutes[p]?.some((minutes, i) => minutes > 0 && (this.gain[i] as number) > 0))
-      return { gained: 0, on };
+    if (!this.gain.some((gain) => gain > 0)) return { gained: 0, on };
+    const { exposedBefore } = problem.hands[p] as Hand;
     const most = problem.exposedDaysInARow;
     const width = most + 1;
     let sums = new Float64Array(this.states).fill(Number.NEGATIVE_INFINITY);
-    sums[0] = 0;
+    sums[Math.min(exposedBefore.week, problem.exposedDaysAWeek) * width + Math.min(exposedBefore.row, most)] =
+      0;
+    let yesterday = -1;
     for (let i = 0; i < this.count; i++) {
       const next = new Float64Array(this.states).fill(Number.NEGATIVE_INFINITY);
       const d = worked.days[i] as number;
-      const joins = i > 0 && worked.days[i - 1] === d - 1;
-      const sameWeek = i > 0 && weekOf(problem, worked.days[i - 1] as number) === weekOf(problem, d);
+      const joins = yesterday === d - 1;
+      // The state on the first morning tells of its own week, whatever day it is.
+      const sameWeek = weekOf(problem, Math.max(0, yesterday)) === weekOf(problem, d);
+      yesterday = d;
       for (let state = 0; state < this.states; state++) {
         const sum = sums[state] as number;
         if (sum === Number.NEGATIVE_INFINITY) continue;
@@ -152,20 +156,3 @@ export class PersonWeeks {
 }
 
 const weekOf = (problem: PlanProblem, d: number): number => Math.floor((d + (problem.weekday[0] ?? 0)) / 7);
-
-/** Minutes near mould the person could work on each worked day; 0 where not allowed or nobody else is there. */
-function nearMinutes({ problem, worked }: DayModel, p: number): Float64Array {
-  const hand = problem.hands[p] as PlanProblem["hands"][number];
-  const { overhead, exposedMinutesADay } = problem;
-  return Float64Array.from(worked.days, (d) => {
-    const present = problem.hands.filter((each) => (each.minutes[d] ?? 0) > 0).length;
-    if (!hand.mayMould[d] || present < 2) return 0;
-    return Math.max(
-      0,
-      Math.min(
-        exposedMinutesADay - overhead.exposed,
-        (hand.minutes[d] ?? 0) - overhead.clean - overhead.exposed,
-      ),
-    );
-  });
-}

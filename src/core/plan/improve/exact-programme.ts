@@ -1,5 +1,7 @@
+import type { StationKind } from "../../items/campaign.ts";
 import type { DayModel } from "../bound/day-model.ts";
 import type { DayWindows } from "../bound/day-windows.ts";
+import { type Hand, onePersonAt } from "../problem.ts";
 import { type Programme, ProgrammeBuilder } from "../programme.ts";
 import { KINDS } from "../work.ts";
 
@@ -94,36 +96,37 @@ export class ExactProgramme {
   private exposedDays(): void {
     const { problem, worked } = this.model;
     problem.hands.forEach((hand, p) => {
-      this.exposed[p] = Int32Array.from(worked.days, (d) => {
-        const present = problem.hands.filter((each) => (each.minutes[d] ?? 0) > 0).length;
-        const may = hand.mayMould[d] === 1 && (hand.minutes[d] ?? 0) > 0 && present > 1;
-        return may ? this.build.column(0, 0, 1, true) : -1;
-      });
+      const columns = Int32Array.from(worked.days, (d) =>
+        (hand.nearMinutes[d] ?? 0) > 0 ? this.build.column(0, 0, 1, true) : -1,
+      );
+      this.exposed[p] = columns;
       worked.days.forEach((_, i) => {
-        this.exposedLimits(this.exposed[p] as Int32Array, i);
+        this.exposedLimits(hand, columns, i);
       });
     });
   }
 
-  /** So many exposed days in the week that begins on a worked day, and in the days in a row from it. */
-  private exposedLimits(columns: Int32Array, i: number): void {
+  /** So many exposed days in the week that begins on a worked day, and in the days in a row from it; days before the first morning count. */
+  private exposedLimits({ exposedBefore }: Hand, columns: Int32Array, i: number): void {
     const { problem, worked } = this.model;
-    const { days } = worked;
-    const week = (d: number): number => Math.floor((d + (problem.weekday[0] ?? 0)) / 7);
-    const from = days[i] as number;
-    const inWeek: Term[] = [];
-    const inRow: Term[] = [];
-    for (let e = i; e < this.count; e++) {
-      const column = columns[e] as number;
-      const d = days[e] as number;
-      if (column < 0) continue;
-      if (week(d) === week(from)) inWeek.push([column, 1]);
-      if (d - from <= problem.exposedDaysInARow) inRow.push([column, 1]);
-    }
-    const begins = i === 0 || week(days[i - 1] as number) !== week(from);
-    if (begins && inWeek.length > problem.exposedDaysAWeek)
-      this.build.row(-NONE, problem.exposedDaysAWeek, inWeek);
-    if (inRow.length > problem.exposedDaysInARow) this.build.row(-NONE, problem.exposedDaysInARow, inRow);
+    const { exposedDaysAWeek, exposedDaysInARow } = problem;
+    const monday = (d: number): number => d - (problem.weekday[d] ?? 0);
+    const from = worked.days[i] as number;
+    const week = monday(from);
+    if (i === 0 || monday(worked.days[i - 1] as number) !== week)
+      this.mostExposed(columns, from, week + 6, exposedDaysAWeek - (week <= 0 ? exposedBefore.week : 0));
+    this.mostExposed(columns, from, from + exposedDaysInARow, exposedDaysInARow);
+    if (i > 0 || exposedBefore.row === 0) return;
+    const rest = Math.max(0, exposedDaysInARow - exposedBefore.row);
+    this.mostExposed(columns, 0, rest, rest);
+  }
+
+  private mostExposed(columns: Int32Array, from: number, to: number, most: number): void {
+    const terms: Term[] = [];
+    this.model.worked.days.forEach((d, i) => {
+      if (d >= from && d <= to && (columns[i] as number) >= 0) terms.push([columns[i] as number, 1]);
+    });
+    if (terms.length > most) this.build.row(-NONE, Math.max(0, most), terms);
   }
 
   private workRows(i: number): void {
@@ -154,13 +157,15 @@ export class ExactProgramme {
 
   private personRows(p: number, i: number, demand: readonly (readonly Term[])[]): void {
     const { model, build } = this;
-    const { overhead, exposedMinutesADay } = model.problem;
+    const { overhead, stationRows } = model.problem;
     const hand = model.problem.hands[p];
-    const minutes = hand?.minutes[model.worked.days[i] as number] ?? 0;
+    const d = model.worked.days[i] as number;
+    const minutes = hand?.minutes[d] ?? 0;
     if (!hand || minutes === 0) return;
     const exposed = this.exposed[p]?.[i] ?? -1;
     const all: Term[] = [];
     const near: Term[] = [];
+    const at = new Map<StationKind, Term[]>();
     KINDS.forEach((kind, k) => {
       if (demand[k]?.length === 0 || (kind.exposed && exposed < 0)) return;
       if (!kind.skills.some((skill) => hand.person.skills.includes(skill))) return;
@@ -168,18 +173,33 @@ export class ExactProgramme {
       (this.given[p]?.[k] as Int32Array)[i] = column;
       all.push([column, 1]);
       if (kind.exposed) near.push([column, 1]);
+      if (kind.station) at.set(kind.station, [...(at.get(kind.station) ?? []), [column, 1]]);
     });
     if (exposed >= 0) {
       all.push([exposed, overhead.clean + overhead.exposed]);
-      build.row(-NONE, 0, [...near, [exposed, -(exposedMinutesADay - overhead.exposed)]]);
+      build.row(-NONE, 0, [...near, [exposed, -(hand.nearMinutes[d] as number)]]);
     }
     build.row(-NONE, minutes, all);
+    for (const [station, terms] of at) {
+      const most = onePersonAt(stationRows, station, d);
+      if (most < minutes) build.row(-NONE, most, terms);
+    }
   }
 
-  /** An item is in the Ward from the day its admission is begun until it is released. */
+  /** An item is in the Ward from the day its admission is begun, or from the first morning, until it is released. */
   private wardRows(): void {
     const { model } = this;
     const inside = Array.from(model.worked.days, (): Term[] => []);
+    let there = 0;
+    model.problem.jobs.forEach(({ inWard, route }, j) => {
+      if (!inWard) return;
+      there += route.wardLitres;
+      this.ended[model.firstTask[j] as number]?.forEach((column, i) => {
+        inside[i]?.push([column, -route.wardLitres]);
+      });
+    });
+    // A Ward fuller than it may be on the first morning takes in nothing before it has room, which these rows do not say.
+    const most = Math.max(model.problem.wardLitres, there) - there;
     for (let j = 0; j + 1 < model.firstTask.length; j++)
       for (let task = model.firstTask[j] as number; task < (model.firstTask[j + 1] as number); task++) {
         const litres = (model.ward[task] as number) * (model.litres[j] as number);
@@ -189,7 +209,7 @@ export class ExactProgramme {
           inside[i]?.push([column, litres]);
         });
       }
-    for (const terms of inside) if (terms.length > 0) this.build.row(-NONE, model.problem.wardLitres, terms);
+    for (const terms of inside) if (terms.length > 0) this.build.row(-NONE, most, terms);
   }
 
   /** [worked day] → column of "some of its work was done by that evening". */

@@ -1,11 +1,14 @@
 import type { DayModel } from "../bound/day-model.ts";
-import type { Job } from "../problem.ts";
+import { DayPlaces } from "../day-places.ts";
+import type { Job, PlanProblem } from "../problem.ts";
 import type { Piece, Walk } from "../walk.ts";
-import { KINDS } from "../work.ts";
+import { expected, KINDS } from "../work.ts";
 import type { ExactProgramme } from "./exact-programme.ts";
 
 /** Less work than this is a rounding of the solver's, in minutes. */
 const NOTHING = 0.05;
+/** Most minutes of a task that such roundings may leave out. */
+const MISSING = 1;
 
 interface Portion {
   readonly job: Job;
@@ -18,8 +21,10 @@ interface Portion {
 export function walkOf(model: DayModel, parts: ExactProgramme, values: Float64Array): Walk {
   const { problem, worked } = model;
   const owner = new Int32Array(problem.jobs.length).fill(-1);
+  const places = new DayPlaces(problem.stationRows, problem.hands.length);
   const pieces: Piece[] = [];
   worked.days.forEach((day, i) => {
+    places.morning(day);
     // Exposed work first, as people change once.
     for (const k of [...KINDS.keys()].sort((a, b) => Number(KINDS[b]?.exposed) - Number(KINDS[a]?.exposed))) {
       const portions = portionsOf(model, parts, values, k, i);
@@ -31,12 +36,15 @@ export function walkOf(model: DayModel, parts: ExactProgramme, values: Float64Ar
         for (const portion of portions)
           for (const p of problem.hands.keys()) {
             if (pass === "who began" && owner[portion.j] !== p) continue;
-            const minutes = Math.min(portion.minutes, left[p] as number);
-            if (minutes < NOTHING) continue;
-            portion.minutes -= minutes;
-            left[p] = (left[p] as number) - minutes;
-            owner[portion.j] = p;
-            pieces.push({ day, person: p, job: portion.job, task: portion.task, minutes });
+            for (;;) {
+              const minutes = Math.min(portion.minutes, left[p] as number, places.room(k, p));
+              if (minutes < NOTHING) break;
+              portion.minutes -= minutes;
+              left[p] = (left[p] as number) - minutes;
+              owner[portion.j] = p;
+              const station = places.take(k, p, minutes);
+              pieces.push({ day, person: p, job: portion.job, task: portion.task, station, minutes });
+            }
           }
     }
   });
@@ -103,7 +111,10 @@ function asWalk({ problem }: DayModel, pieces: readonly Piece[], ends: ReadonlyM
   };
 }
 
-/** Whether the stores and the Ward bear a plan; the programme counts stores by shares of work, so a plan of it may rarely ask too much. */
+/**
+ * Whether a plan does all the work it ends and the stores and the Ward bear it. The programme counts stores by shares of work, several
+ * stations of a kind as one, and a Ward too full on the first morning as large enough, so a plan of it may rarely ask too much.
+ */
 export function isBorne({ problem }: DayModel, day: Walk): boolean {
   const stores = problem.stores.every((store, s) => {
     let there = store.onHand;
@@ -112,16 +123,34 @@ export function isBorne({ problem }: DayModel, day: Walk): boolean {
       return d >= store.reorderFrom || there >= -1e-6;
     });
   });
+  return stores && isWorked(problem, day) && fitsWard(problem, day);
+}
+
+function isWorked(problem: PlanProblem, { pieces, ends }: Walk): boolean {
+  const done = new Map(problem.jobs.map((job) => [job, new Float64Array(job.tasks.length)]));
+  for (const { job, task, day, minutes } of pieces) {
+    const own = done.get(job) as Float64Array;
+    own[task] = (own[task] as number) + minutes / (problem.slowness[day] ?? 1);
+  }
+  return [...ends].every(([job, days]) =>
+    job.tasks.every(
+      (task, s) =>
+        (days[s] as number) < 0 || (done.get(job)?.[s] as number) > expected(task.minutes) - MISSING,
+    ),
+  );
+}
+
+/** A day on which nothing is admitted breaks no limit. */
+function fitsWard({ jobs, days, wardLitres }: PlanProblem, { pieces, ends }: Walk): boolean {
   const begun = new Map<Job, number>();
-  for (const job of problem.jobs) if (job.inWard) begun.set(job, 0);
-  for (const piece of day.pieces)
-    if (piece.job.tasks[piece.task]?.act === "admit")
-      begun.set(piece.job, Math.min(begun.get(piece.job) ?? piece.day, piece.day));
-  const litres = new Float64Array(problem.days.length);
-  for (const [job, from] of begun) {
-    const out = day.ends.get(job)?.[job.tasks.findIndex((task) => task.act === "release")] ?? -1;
-    for (let d = from; d < (out < 0 ? litres.length : out); d++)
+  for (const { job, task, day } of pieces)
+    if (job.tasks[task]?.act === "admit") begun.set(job, Math.min(begun.get(job) ?? day, day));
+  const litres = new Float64Array(days.length);
+  for (const job of jobs) {
+    const from = job.inWard ? 0 : (begun.get(job) ?? days.length);
+    const out = ends.get(job)?.[job.tasks.findIndex((task) => task.act === "release")] ?? -1;
+    for (let d = from; d < (out < 0 ? days.length : out); d++)
       litres[d] = (litres[d] ?? 0) + job.route.wardLitres;
   }
-  return stores && litres.every((each) => each <= problem.wardLitres + 1e-6);
+  return [...begun.values()].every((day) => (litres[day] as number) <= wardLitres + 1e-6);
 }

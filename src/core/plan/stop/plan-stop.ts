@@ -18,7 +18,7 @@ export function planStop(input: StopInput, stop: Day): StopPlan {
   const { campaign, routes, norms } = input;
   const problem = planProblem({ ...campaign, end: stop }, routes, norms);
   const hours = new HoursLeft(problem, wornBefore(problem));
-  const ward = new WardFill(problem.days.length, problem.wardLitres);
+  const ward = new WardFill(problem.days.length, campaign.wardLitres);
   const closing = closeDown(problem, hours, norms);
   const items = stoppingItems(input);
   for (const each of items.filter(({ bagged }) => bagged))

@@ -40,7 +40,7 @@ export function stopAnswer(
     bagLitres: stopping
       .filter(({ way, bagged, safe }) => !way && (bagged || safe?.work.act === "admit"))
       .reduce((sum, { route }) => sum + route.wardLitres, 0),
-    wardLitres: problem.wardLitres,
+    wardLitres: problem.campaign.wardLitres,
     lookBacks: stopping.filter(({ way, need }) => way && need.exposed).length,
   };
 }

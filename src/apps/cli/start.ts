@@ -2,6 +2,7 @@ import { readFile } from "node:fs/promises";
 import { join } from "node:path";
 import { watchStores } from "../../core/ward/store-watch.ts";
 import { projectFolder } from "../../edge/published.ts";
+import { whatIfService } from "../../edge/solve/what-if-service.ts";
 import { openInBrowser } from "../server/open.ts";
 import { startServer } from "../server/start.ts";
 import { answerLines } from "./answer.ts";
@@ -18,6 +19,7 @@ export async function startCommand(
     plan: written.planned.plan,
     picture: await readFile(join(written.folder, "picture.svg"), "utf8"),
     papersFolder: join(written.folder, "papers"),
+    whatIf: whatIfService(folder, written.planned.campaign.planFrom),
     ...(request.port === undefined ? {} : { port: request.port }),
   });
   for (const line of answerLines(written.planned.plan, watchStores(written.planned.campaign.climate)))

@@ -3,16 +3,8 @@ import { PLAN_DEFAULTS } from "../../core/plan/make-plan.ts";
 import type { Answer, AsItIs, Case } from "../../core/plan/what-if/answers.ts";
 import type { Difference, Outlook } from "../../core/plan/what-if/compare.ts";
 import { sayDay } from "../../core/say/dates.ts";
-import {
-  compareRows,
-  NOISE_DAYS,
-  sayBindMoved,
-  sayChange,
-  sayChangeCaution,
-  sayDifference,
-  sayFreezerQueue,
-  sayReleaseQueue,
-} from "../../core/say/what-if.ts";
+import { compareRows, NOISE_DAYS } from "../../core/say/what-if.ts";
+import { sayAnswer, sayCautions, saySupposed } from "../../core/say/what-if-answer.ts";
 import { wrapped } from "./wrapped.ts";
 
 export const WHAT_IF_HELP = `leafward what-if: what a change would do to the plan, beside the plan as it is
@@ -52,7 +44,7 @@ export function headLines(base: Campaign, cases: readonly Case[]): string[] {
   return [
     `${base.name}: what if? For the morning of ${sayDay(base.planFrom, "en-GB", "full")}.`,
     ...cases.flatMap((each, at) =>
-      sayCase(each, base).flatMap((line, n) =>
+      saySupposed(each.scenario, base).flatMap((line, n) =>
         wrapped(line, n === 0 ? `  ${letter(at)}  ` : "     ", "     "),
       ),
     ),
@@ -60,20 +52,9 @@ export function headLines(base: Campaign, cases: readonly Case[]): string[] {
   ];
 }
 
-/** The changes of a scenario, a line each. */
-function sayCase({ scenario }: Case, base: Campaign): string[] {
-  const alone = base.people.find((each) => each.code === scenario.releasesAlone);
-  const { freezer } = scenario;
-  return [
-    ...scenario.changes.map((each) => sayChange(each, base)),
-    ...(alone ? [`${alone.name} (${alone.code}) alone releases from the Ward`] : []),
-    ...(freezer ? [`a freezer of ${freezer.items} items, ${freezer.cycleDays} days a batch`] : []),
-  ];
-}
-
-export const firstLines = (base: AsItIs, { at, outlook, difference }: First): string[] => [
-  ...sayDifference(base.first, outlook, difference).flatMap((line, n) =>
-    wrapped(line, n === 0 ? `${letter(at)}  First answer, not yet proved: ` : "   ", "   "),
+export const firstLines = (base: AsItIs, first: First): string[] => [
+  ...sayAnswer(base, first).flatMap((line, n) =>
+    wrapped(line, n === 0 ? `${letter(first.at)}  First answer, not yet proved: ` : "   ", "   "),
   ),
   "",
 ];
@@ -121,16 +102,8 @@ function tableLines(base: AsItIs, answers: readonly Proved[]): string[] {
 }
 
 function paragraph(base: AsItIs, { scenario }: Case, answer: Proved): string[] {
-  const { at, outlook, difference, releases, freezer } = answer;
-  const cautions = [...new Set(scenario.changes.flatMap((each) => sayChangeCaution(each) ?? []))];
-  const said = [
-    ...(difference ? sayDifference(base.outlook, outlook, difference) : []),
-    ...(difference ? sayBindMoved(base.outlook, outlook) : []),
-    ...(releases ? sayReleaseQueue(releases) : []),
-    ...(freezer ? sayFreezerQueue(freezer) : []),
-    ...cautions.map((each) => `Mind: ${each}`),
-  ];
-  return said.flatMap((line, n) => wrapped(line, n === 0 ? `${letter(at)}  ` : "   ", "   "));
+  const said = [...sayAnswer(base, answer), ...sayCautions(scenario).map((each) => `Mind: ${each}`)];
+  return said.flatMap((line, n) => wrapped(line, n === 0 ? `${letter(answer.at)}  ` : "   ", "   "));
 }
 
 export function asJson(base: AsItIs, cases: readonly Case[], answers: readonly Answer[]): unknown {
@@ -146,11 +119,11 @@ export function asJson(base: AsItIs, cases: readonly Case[], answers: readonly A
       { head: AS_IT_IS, outlook, difference: null },
       ...cases.map((each, at) => ({
         head: letter(at),
-        supposed: sayCase(each, campaign),
+        supposed: saySupposed(each.scenario, campaign),
         changes: each.scenario.changes,
         first: of(at, "first") ?? null,
         ...of(at, "proved"),
-        cautions: each.scenario.changes.flatMap((change) => sayChangeCaution(change) ?? []),
+        cautions: sayCautions(each.scenario),
       })),
     ],
   };

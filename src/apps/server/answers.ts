@@ -18,7 +18,7 @@ export function answerUnknownAddress(server: FastifyInstance): void {
         refusal(
           "no-such-address",
           `${request.method} ${request.url}`,
-          "GET / , /api/plan , /api/page , /api/papers or /papers/<file>",
+          "GET / , /api/plan , /api/page , /api/papers or /papers/<file>, or POST /api/what-if",
           "Open the address without anything after the port.",
         ),
       ),

@@ -5,11 +5,13 @@ import fastifyStatic from "@fastify/static";
 import fastify, { type FastifyInstance } from "fastify";
 import type { Plan } from "../../core/plan/plan.ts";
 import { projectFolder } from "../../edge/published.ts";
+import type { WhatIfService } from "../../edge/solve/what-if-service.ts";
 import { answerFaults, answerUnknownAddress } from "./answers.ts";
 import { refuseForeignHosts } from "./own-host.ts";
 import { listPapers, servePapers } from "./papers.ts";
 import { protect } from "./protect.ts";
 import { shownOnPage } from "./shown-on-page.ts";
+import { serveWhatIf } from "./what-if.ts";
 
 const FIRST_PORT = 8620;
 const PORTS_TRIED = 20;
@@ -20,6 +22,8 @@ export interface ServerOptions {
   readonly picture: string;
   /** Folder whose PDFs the page offers; it may not exist yet. */
   readonly papersFolder: string;
+  /** Answers what-if questions; left out: the page has none. Closed with the server. */
+  readonly whatIf?: WhatIfService;
   /** 0 takes any free port; left out: 8620, else the next free one. */
   readonly port?: number;
 }
@@ -38,7 +42,7 @@ export async function startServer(options: ServerOptions): Promise<RunningServer
   return { address: `http://127.0.0.1:${port}`, close: () => server.close() };
 }
 
-async function withRoutes({ plan, picture, papersFolder }: ServerOptions): Promise<FastifyInstance> {
+async function withRoutes({ plan, picture, papersFolder, whatIf }: ServerOptions): Promise<FastifyInstance> {
   const server = fastify({
     forceCloseConnections: true,
     bodyLimit: 1024, // nothing is ever sent to it
@@ -58,6 +62,7 @@ async function withRoutes({ plan, picture, papersFolder }: ServerOptions): Promi
   server.get("/picture.svg", (_request, reply) => reply.type("image/svg+xml").send(picture));
   server.get("/api/papers", () => listPapers(papersFolder));
   servePapers(server, papersFolder);
+  if (whatIf) serveWhatIf(server, whatIf);
   return server;
 }
 

@@ -63,11 +63,12 @@ export function sayNoHelp(eased: Eased, campaign: Campaign, locale = "en-GB"): s
 export function sayMustLeft(must: readonly MustLeft[], campaign: Campaign, locale = "en-GB"): string[] {
   if (must.length === 0) return ["Every must-do item on a route fits."];
   const groups = new Map<string, MustLeft[]>();
-  for (const each of must) {
+  const easiest = [...must].sort((a, b) => (a.by?.effort ?? 9) - (b.by?.effort ?? 9));
+  for (const each of easiest) {
     const by = each.tooLate
       ? "Their waits alone run past the end, whatever is added. Only a later end or an earlier start helps:"
       : each.by
-        ? `Come in with ${sayAsk(each.by, campaign, locale)}:`
+        ? `Brought in by this: ${sayAsk(each.by, campaign, locale)}. Then fit`
         : "Not brought in by anything tried here:";
     groups.set(by, [...(groups.get(by) ?? []), each]);
   }

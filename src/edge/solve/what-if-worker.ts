@@ -1,0 +1,54 @@
+import { parentPort } from "node:worker_threads";
+import { type AsItIs, answersTo, asItIs, type Case } from "../../core/plan/what-if/answers.ts";
+import { sayAnswer, sayCautions, saySupposed } from "../../core/say/what-if-answer.ts";
+import type { Day } from "../../core/units/day.ts";
+import { readCampaignFolder } from "../intake/read-campaign.ts";
+import { ruleBookOf } from "../rule-book.ts";
+import { startSolver } from "./solver.ts";
+import { type Desk, openDesk, readQuestion } from "./what-if-desk.ts";
+import type { FromDesk, ToDesk } from "./what-if-messages.ts";
+
+const { solve } = startSolver();
+let desk: Promise<Desk> | null = null;
+/** The plan as it is, made at the first question and kept for the others. */
+let known: Promise<AsItIs> | null = null;
+
+const tell = (message: FromDesk): void => parentPort?.postMessage(message);
+
+async function opened(folder: string, planFrom: Day): Promise<Desk> {
+  const { campaign } = await readCampaignFolder(folder);
+  const book = ruleBookOf(folder);
+  if (!campaign || !book.ok) throw new Error("The campaign folder can no longer be read.");
+  return openDesk({ ...campaign, planFrom }, book.value, solve);
+}
+
+async function answer(scenarios: readonly string[]): Promise<void> {
+  if (!desk) throw new Error("Asked before a folder was opened.");
+  const at = await desk;
+  const { cases, refusals } = readQuestion(at, scenarios);
+  if (refusals.length > 0) return tell({ line: { step: "refused", refusals } });
+  const supposed = cases.map((each) => saySupposed(each.scenario, at.campaign));
+  tell({ line: { step: "understood", supposed } });
+  known ??= asItIs(at.campaign, at.routes, at.means);
+  const base = await known;
+  tell({ line: { step: "as it is", outlook: base.outlook, draws: base.draws } });
+  for await (const each of answersTo(base, cases, at.means)) {
+    const { scenario } = cases[each.at] as Case;
+    tell({ line: { ...each, said: sayAnswer(base, each), cautions: sayCautions(scenario) } });
+  }
+}
+
+parentPort?.on("message", (message: ToDesk) => {
+  if ("open" in message) {
+    desk = opened(message.open.folder, message.open.planFrom);
+    desk.catch(() => {}); // told at the first question
+    return;
+  }
+  answer(message.ask).then(
+    () => tell({ done: true }),
+    (error) => {
+      known = null;
+      tell({ failure: String(error) });
+    },
+  );
+});

@@ -1,4 +1,5 @@
 import type { Problem } from "../outcome/problem.ts";
+import { LOG_SENTENCES } from "./log.ts";
 import { LOGGER_SENTENCES } from "./logger-problems.ts";
 import { expected, got, plain, type Sentence } from "./sentence.ts";
 
@@ -106,6 +107,9 @@ const SENTENCES = {
   "reading-gap": (p) => `no reading ${expected(p)}.`,
   "reader-silent": (p) => `the reader gave no values ${expected(p)}.`,
   "reader-stuck": (p) => `the same values stand still ${expected(p)}.`,
+
+  // The log
+  ...LOG_SENTENCES,
 } satisfies Record<string, Sentence>;
 
 /** Every code with a sentence here. */

@@ -1,0 +1,13 @@
+import { expected, got, plain, type Sentence } from "./sentence.ts";
+
+/** One sentence for each code about the log. */
+export const LOG_SENTENCES = {
+  "not-an-event": (p) => `this is no entry of a log (${plain(p)}: ${expected(p)}).`,
+  "event-altered": (p) => `the entry ${got(p)} of ${expected(p)} is not as it was written.`,
+  "event-twice": (p) => `two different entries have the number ${got(p)} (${expected(p)}).`,
+  "clock-ahead": (p) => `the clock of ${got(p)} does not fit this one (${expected(p)}).`,
+  "chain-gap": (p) =>
+    `${p.got === "1" ? "one entry is" : `${plain(p)} entries are`} missing before ${expected(p)}.`,
+  "chain-fork": (p) => `there are ${plain(p)} with ${expected(p)}.`,
+  "chain-torn": (p) => `${plain(p)} of ${expected(p)} does not follow on the one before it.`,
+} satisfies Record<string, Sentence>;

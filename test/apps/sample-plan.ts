@@ -1,7 +1,10 @@
+import { loadNorms } from "../../src/core/care/norms.ts";
 import type { Reason } from "../../src/core/care/reason.ts";
-import type { Act } from "../../src/core/items/campaign.ts";
+import type { Act, Limits } from "../../src/core/items/campaign.ts";
 import type { Assignment, Left, PersonDay, Plan } from "../../src/core/plan/plan.ts";
+import { sheetRows } from "../../src/core/plan/sheet-rows.ts";
 import { addDays, type Day, weekdayOf } from "../../src/core/units/day.ts";
+import { readPublished } from "../../src/edge/published.ts";
 
 /** An invented campaign, large enough to fill every part of the page. Nobody and no place in it exists. */
 const day = (text: string): Day => text as Day; // literals of this file only
@@ -15,6 +18,21 @@ const PEOPLE: Plan["people"] = [
   { code: "JH", name: "Jon Harrowby-Nue", role: "photographer", mouldLimit: null },
   { code: "OT", name: "Otto", role: "clean-hands scribe", mouldLimit: null },
 ];
+
+const STATIONS: Plan["stations"] = [
+  { id: "mould bench", kind: "mould bench", places: 2 },
+  { id: "clean bench", kind: "clean bench", places: 2 },
+  { id: "cover stand", kind: "cover stand", places: 1 },
+  { id: "camera", kind: "camera", places: 1 },
+  { id: "boxing table", kind: "boxing table", places: 2 },
+];
+const LIMITS: Limits = {
+  exposedMinutesADay: { value: 240, source: "invented" },
+  exposedDaysAWeek: { value: 4, source: "invented" },
+  exposedDaysInARow: { value: 2, source: "invented" },
+  maskMinutes: { value: 75, source: "invented" },
+  maskBreakMinutes: { value: 30, source: "invented" },
+};
 
 /** Mould minutes of the fortnight, Monday first; `null` is away. */
 const EXPOSED: Readonly<Record<string, readonly (number | null)[]>> = {
@@ -237,6 +255,11 @@ export const samplePlan = (): Plan => ({
   ],
   left: left(),
   assignments: assignments(),
+  clock: sheetRows(
+    assignments(),
+    { people: PEOPLE, stations: STATIONS, limits: LIMITS },
+    loadNorms(readPublished("norms.json")),
+  ),
   personDays: personDays(),
   itemDays: [],
   orders: [
@@ -286,13 +309,7 @@ export const samplePlan = (): Plan => ({
     { room: "Shelf", now: 118, toCome: 1284, wait: "boxed the same day or the next" },
   ],
   people: PEOPLE,
-  stations: [
-    { id: "mould bench", kind: "mould bench", places: 2 },
-    { id: "clean bench", kind: "clean bench", places: 2 },
-    { id: "cover stand", kind: "cover stand", places: 1 },
-    { id: "camera", kind: "camera", places: 1 },
-    { id: "boxing table", kind: "boxing table", places: 2 },
-  ],
+  stations: STATIONS,
 });
 
 /** A campaign in which nothing has been decided yet: every part of the page shows its empty state. */
@@ -305,6 +322,7 @@ export const emptyPlan = (): Plan => ({
   binds: [],
   left: [],
   assignments: [],
+  clock: [],
   personDays: [],
   orders: [],
   rooms: [],

@@ -176,7 +176,8 @@ describe.skipIf(executablePath === null)("the page, in a real browser", () => {
 
     const pico = await sheets.innerText();
     expect(pico.indexOf("SR-0310")).toBeLessThan(pico.indexOf("SR-0412"));
-    expect(pico).toContain("Wipe down mould bench");
+    expect(pico).toContain("wipe the station down");
+    expect(pico).toContain("08:30");
     const link = part(page, "Papers to print").getByRole("link");
     const address = new URL((await link.getAttribute("href")) ?? "", page.url()).href;
     expect((await page.request.get(address)).status()).toBe(200);

@@ -1,6 +1,7 @@
 import { writeFile } from "node:fs/promises";
 import { join } from "node:path";
 import { loadNorms } from "../../core/care/norms.ts";
+import { DAYS_LAID } from "../../core/plan/sheet-rows.ts";
 import { addDays, type Day } from "../../core/units/day.ts";
 import { benchCardView } from "../../edge/papers/bench-card-view.ts";
 import { daySheetViews } from "../../edge/papers/day-sheet-view.ts";
@@ -11,7 +12,6 @@ import { publishedRuleBook } from "../../edge/rule-book.ts";
 import type { PlannedFolder } from "./plan-folder.ts";
 
 const FORTNIGHT = 13;
-const SHEET_DAYS = 3;
 
 /** Prints the papers into a folder and names the files: sheets and cards of the first three working days, tags of the fortnight (or cards and tags of all), orders. */
 export async function printPapers(
@@ -20,7 +20,7 @@ export async function printPapers(
   { sheet, allCards }: { readonly sheet: "A4" | "Letter"; readonly allCards: boolean },
 ): Promise<string[]> {
   const tagsUntil = allCards ? plan.end : addDays(plan.planFrom, FORTNIGHT);
-  const workDays = [...new Set(plan.assignments.map((each) => each.day))].sort().slice(0, SHEET_DAYS);
+  const workDays = [...new Set(plan.assignments.map((each) => each.day))].sort().slice(0, DAYS_LAID);
   const written: string[] = [];
   const write = async (name: string, bytes: Promise<Uint8Array> | Uint8Array): Promise<void> => {
     await writeFile(join(folder, name), await bytes);

@@ -88,6 +88,8 @@ interface Span {
   readonly piece: number | null;
   readonly masked: boolean;
   readonly held: readonly Held[];
+  /** Minutes from its begin until the place is free again: work, change-over and wipe-down together. */
+  readonly whole: number;
 }
 
 function spansOf(pieces: readonly DayPiece[], frame: DayFrame, held: readonly (readonly Held[])[]): Span[] {
@@ -98,8 +100,9 @@ function spansOf(pieces: readonly DayPiece[], frame: DayFrame, held: readonly (r
     piece: number | null,
     masked: boolean,
     holds: readonly Held[] = [],
+    whole = Math.round(minutes),
   ): void => {
-    if (minutes > 0) spans.push({ kind, minutes: Math.round(minutes), piece, masked, held: holds });
+    if (minutes > 0) spans.push({ kind, minutes: Math.round(minutes), piece, masked, held: holds, whole });
   };
   add("briefing", frame.briefing, null, false);
   let exact = 0;
@@ -110,16 +113,19 @@ function spansOf(pieces: readonly DayPiece[], frame: DayFrame, held: readonly (r
     whole += minutes;
     const wiping = Math.min(minutes, Math.round(piece.changeOver));
     const holds = held[at] ?? [];
+    const next = pieces[at + 1] ?? null;
+    const endsSession = piece.exposed && !next?.exposed;
+    const wipe = !endsSession && wipesBetween(piece, next) ? frame.wipeDown : 0;
     // Nobody changes in to stand waiting.
     if (piece.exposed && !pieces[at - 1]?.exposed)
       add("change in", frame.changeIn, null, false, earlier(holds, frame.changeIn));
-    add("work", minutes - wiping, at, piece.exposed, holds);
+    add("work", minutes - wiping, at, piece.exposed, holds, minutes + Math.round(wipe));
     add("change-over", wiping, at, piece.exposed, holds);
-    const next = pieces[at + 1] ?? null;
-    if (piece.exposed && !next?.exposed) {
+    add("wipe-down", wipe, at, piece.exposed, holds);
+    if (endsSession) {
       add("end of session", frame.endOfSession, null, true);
       add("change out", frame.changeOut, null, false);
-    } else if (wipesBetween(piece, next)) add("wipe-down", frame.wipeDown, at, piece.exposed);
+    }
   });
   return spans;
 }
@@ -176,7 +182,7 @@ function choicesAt(span: Span, frame: DayFrame, now: Moment): Choice[] {
   const choices: Choice[] = [];
   const left = span.minutes - now.spent;
   const hold = nextHold(span, now);
-  if (hold && (hold.from <= now.clock || (now.spent === 0 && now.clock + left > hold.from)))
+  if (hold && (hold.from <= now.clock || (now.spent === 0 && now.clock + span.whole > hold.from)))
     choices.push(wait(span, frame, now, Math.min(hold.to, toLunch(frame, now)) - now.clock));
   else {
     const free = hold ? hold.from - now.clock : left;

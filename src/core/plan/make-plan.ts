@@ -9,6 +9,7 @@ import { planProblem } from "./problem.ts";
 import type { Solve } from "./programme.ts";
 import { finishOf } from "./risk.ts";
 import { roomsOf } from "./rooms.ts";
+import { sheetRows } from "./sheet-rows.ts";
 import { assignmentsOf, itemDaysOf, personDaysOf } from "./sheets.ts";
 import { gapOf } from "./whole-days.ts";
 
@@ -41,6 +42,7 @@ export async function makePlan(
   const problem = planProblem(campaign, routes, norms);
   const made = await dayPlan(problem, solve, options);
   const { parts, answer, day } = made;
+  const assignments = assignmentsOf(problem, day);
   const plan = {
     campaign: campaign.name,
     place: campaign.place.name,
@@ -64,7 +66,8 @@ export async function makePlan(
     },
     binds: bindsOf(problem, parts, answer.duals, answer.values, answer.objective, day),
     left: leftOf(campaign, routes, day),
-    assignments: assignmentsOf(problem, day),
+    assignments,
+    clock: sheetRows(assignments, campaign, norms),
     personDays: personDaysOf(problem, day),
     itemDays: itemDaysOf(problem, day),
     rooms: roomsOf(campaign, routes, day),

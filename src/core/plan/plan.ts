@@ -1,6 +1,7 @@
 import type { Reason } from "../care/reason.ts";
-import type { Act, StationKind } from "../items/campaign.ts";
+import type { Act, Limit, StationKind } from "../items/campaign.ts";
 import type { Day } from "../units/day.ts";
+import type { ClockRow } from "./day-clock.ts";
 
 /** One piece of work on a day sheet. */
 export interface Assignment {
@@ -17,6 +18,27 @@ export interface Assignment {
   readonly order: number;
   /** Wipe the station down after this piece of work. */
   readonly wipeAfter: boolean;
+}
+
+/** A row of a person's day in the clock; each follows the one before without a hole. */
+export interface SheetRow {
+  readonly day: Day;
+  readonly person: string;
+  /** Minutes after midnight, whole. */
+  readonly from: number;
+  readonly to: number;
+  readonly kind: ClockRow["kind"];
+  /** What is worked on, wiped down after or waited for: several items where short pieces alike stand together; empty: nothing. */
+  readonly items: readonly string[];
+  /** Null where there is no item. */
+  readonly act: Act | null;
+  readonly station: string;
+  readonly dirt: 0 | 1 | 2 | 3 | 4;
+  readonly exposed: boolean;
+  /** It is cut by a break and goes on in a later row. */
+  readonly goesOn: boolean;
+  /** The limit that asks for a mask break; null for every other row. */
+  readonly limit: Limit | null;
 }
 
 /** A person's day as the limits see it. */
@@ -130,6 +152,8 @@ export interface Plan {
   readonly binds: readonly Bind[];
   readonly left: readonly Left[];
   readonly assignments: readonly Assignment[];
+  /** The first three working days, and each person's first, laid in the clock. */
+  readonly clock: readonly SheetRow[];
   readonly personDays: readonly PersonDay[];
   readonly itemDays: readonly ItemDays[];
   readonly orders: readonly Order[];

@@ -2,7 +2,7 @@ import { ACTS, type Station } from "../items/campaign.ts";
 import { type DayPiece, dayOrder, WIPE_FROM } from "./day-order.ts";
 
 /**
- * Each person's order of one day, as places in that person's list: exact from clean to dirty, protection put on once and last. A station wanted by
+ * Each person's order of one day, as places in that person's list: exact from clean to dirty, protection last and put on once. A station wanted by
  * more people than it has places goes first to who has least other clean work; the others do that work before they come to it. So does,
  * with a box, whoever closes it over an item another pictures on the same day.
  */
@@ -28,9 +28,7 @@ export function teamOrder(
     const isLate = (piece: DayPiece): boolean =>
       (waits[at]?.has(piece.station) ?? false) ||
       (piece.act === "box" && (pictures.get(piece.item) ?? at) !== at);
-    return [
-      ...dayOrder(pieces, { mustFollow: [...protectedLast(pieces), ...lateLast(pieces, isLate)] }).order,
-    ];
+    return [...dayOrder(pieces, { mustFollow: [...cleanFirst(pieces), ...lateLast(pieces, isLate)] }).order];
   });
 }
 
@@ -41,14 +39,17 @@ const earlierAct = (one: DayPiece, other: DayPiece): boolean =>
 
 type Pair = readonly [number, number];
 
-/** Work without protection before work in it (the order of an item's own acts is stronger). */
-function protectedLast(pieces: readonly DayPiece[]): Pair[] {
-  const isBound = (piece: DayPiece): boolean =>
-    pieces.some((other) => other.exposed && earlierAct(other, piece));
-  return pairs(
-    pieces,
-    (piece) => !piece.exposed && !isBound(piece),
-    (piece) => piece.exposed,
+/** Clean work, then dirty, then work in protection; the order of an item's own acts is stronger. */
+function cleanFirst(pieces: readonly DayPiece[]): Pair[] {
+  const stage = (piece: DayPiece): number => (piece.exposed ? 2 : isClean(piece) ? 0 : 1);
+  const isFree = (piece: DayPiece): boolean =>
+    !pieces.some((other) => stage(other) > stage(piece) && earlierAct(other, piece));
+  return [0, 1].flatMap((now) =>
+    pairs(
+      pieces,
+      (piece) => stage(piece) === now && isFree(piece),
+      (piece) => stage(piece) > now,
+    ),
   );
 }
 

@@ -176,7 +176,8 @@ export const orders = {
 export const sheets = {
   heading: "First day’s sheets",
   nav: "Day sheets",
-  intro: "Each person’s first day in this plan, in order: clean work first, dirty work last.",
+  intro:
+    "Each person’s first day in this plan, in order: clean work first, dirty work last. Clock times are a proposal; the order and the limits hold.",
   day: (day: string) => `For ${day}`,
   nothing: "No work in this plan.",
   acts: {
@@ -190,7 +191,6 @@ export const sheets = {
     box: "Box",
   } satisfies Record<Act, string>,
   mould: "mould work",
-  wipe: (station: string) => `Wipe down ${station}`,
   total: (minutes: string) => `${minutes} in all`,
   exposed: (minutes: string) => `${minutes} near mould`,
   at: (station: string) => `at ${station}`,

@@ -1,9 +1,22 @@
 import type { Route } from "../../core/care/care.ts";
 import type { Campaign } from "../../core/items/campaign.ts";
-import type { Assignment, PersonDay, Plan } from "../../core/plan/plan.ts";
+import { WIPE_FROM } from "../../core/plan/day-order.ts";
+import type { PersonDay, Plan, SheetRow } from "../../core/plan/plan.ts";
+import { ASSUMED_HOURS } from "../../core/plan/team-clock.ts";
 import { sayDo } from "../../core/say/actions.ts";
-import { sayAct, sayDirt } from "../../core/say/conditions.ts";
+import { sayDirt } from "../../core/say/conditions.ts";
 import { sayDay } from "../../core/say/dates.ts";
+import {
+  CHANGE_OVER,
+  sayAssumedHours,
+  sayClockRange,
+  sayCompany,
+  sayItems,
+  sayLonger,
+  sayPause,
+  saySums,
+  sayWork,
+} from "../../core/say/day-sheet.ts";
 import { type Day, daysBetween, mondayOf } from "../../core/units/day.ts";
 import { worn } from "./bench-card-view.ts";
 import type { DayRow, DaySheetView } from "./views.ts";
@@ -17,7 +30,7 @@ const STOPS = [
   "anyone feels unwell: stop, leave, wash, say so",
 ];
 
-/** The sheet of each person present on the day, clean work first. A person on clean work is shown as that and nothing more. */
+/** The sheet of each person present on a day of the plan's clock. A person on clean work is shown as that and nothing more. */
 export function daySheetViews(
   plan: Plan,
   campaign: Campaign,
@@ -27,19 +40,20 @@ export function daySheetViews(
 ): DaySheetView[] {
   const routeOf = new Map(routes.map((route) => [route.item, route]));
   const titles = new Map(campaign.items.map((item) => [item.id, item.title]));
+  const ofDay = plan.clock.filter((row) => row.day === day);
   return plan.personDays
     .filter((each) => each.day === day)
     .flatMap((today) => {
       const person = campaign.people.find((each) => each.code === today.person);
       if (!person) return [];
-      const pieces = plan.assignments
-        .filter((each) => each.day === day && each.person === person.code)
-        .sort((a, b) => a.order - b.order);
-      const stations = [...new Set(pieces.map((piece) => piece.station).filter((each) => each !== ""))];
-      const steps = pieces.map((piece) =>
-        routeOf.get(piece.item)?.steps.find((step) => step.act === piece.act),
+      const rows = ofDay.filter((row) => row.person === person.code);
+      const work = rows.filter((row) => row.kind === "work");
+      const stations = [...new Set(work.map((row) => row.station).filter((each) => each !== ""))];
+      const steps = work.flatMap(({ items, act }) =>
+        items.map((item) => routeOf.get(item)?.steps.find((step) => step.act === act)),
       );
-      const near = pieces.some((piece) => piece.exposed);
+      const near = work.some((row) => row.exposed);
+      const [first, last] = [rows[0], rows.at(-1)];
       return [
         {
           campaign: campaign.name,
@@ -47,7 +61,10 @@ export function daySheetViews(
           person: person.name,
           role: person.role,
           stations,
-          rows: rowsOf(pieces, titles, stations.length > 1),
+          rows: rows.map((row) => rowOf(row, titles, stations.length > 1, locale)),
+          hours: first && last ? sayClockRange({ from: first.from, to: last.to }, locale) : "",
+          sums: saySums(rows, locale),
+          notes: notesOf(rows, ofDay, today, locale),
           mould: mouldOf(plan, campaign, today),
           maskRule: near
             ? `After ${campaign.limits.maskMinutes.value} min of mask wear: off, and ${campaign.limits.maskBreakMinutes.value} min outside the zone.`
@@ -55,7 +72,7 @@ export function daySheetViews(
           protection: worn([...new Set(steps.flatMap((step) => step?.protection ?? []))]).map(sayDo),
           signs: near
             ? ["W009", "M017", "M009", "M004", "M010", "P022"]
-            : pieces.length > 0
+            : work.length > 0
               ? ["M009", "M011"]
               : [],
           stops: STOPS,
@@ -65,39 +82,51 @@ export function daySheetViews(
     });
 }
 
-function rowsOf(
-  pieces: readonly Assignment[],
+function rowOf(
+  row: SheetRow,
   titles: ReadonlyMap<string, string>,
   manyStations: boolean,
-): DayRow[] {
-  return pieces.flatMap((piece, at): DayRow[] => {
-    const work: DayRow = {
-      kind: "work",
-      item: piece.item,
-      title: titles.get(piece.item) ?? "",
-      act: sayAct(piece.act),
-      how: "",
-      station: manyStations ? piece.station : "",
-      dirt: sayDirt(piece.dirt),
-      minutes: Math.max(1, Math.round(piece.minutes)),
-      exposed: piece.exposed,
-    };
-    const change = piece.exposed && !pieces[at - 1]?.exposed;
-    return [
-      ...(change
-        ? [
-            {
-              kind: "break" as const,
-              text: "Change: put protection on, lay out the station in the dirty zone.",
-            },
-          ]
-        : []),
-      work,
-      ...(piece.wipeAfter
-        ? [{ kind: "wipe-down" as const, text: "Wipe-down: sheet off, wipe, dry, fresh gloves." }]
-        : []),
-    ];
-  });
+  locale: string,
+): DayRow {
+  const time = sayClockRange(row, locale);
+  const minutes = row.to - row.from;
+  if (row.kind !== "work")
+    return { kind: row.kind === "wipe-down" ? "wipe-down" : "break", time, text: sayPause(row), minutes };
+  const [item = ""] = row.items;
+  const isOne = row.items.length === 1;
+  return {
+    kind: "work",
+    time,
+    item: isOne ? item : sayItems(row.items.length),
+    title: isOne ? (titles.get(item) ?? "") : "",
+    items: isOne ? [] : row.items,
+    act: sayWork(row),
+    how: row.dirt >= WIPE_FROM ? CHANGE_OVER : "",
+    station: manyStations ? row.station : "",
+    dirt: sayDirt(row.dirt),
+    minutes,
+    exposed: row.exposed,
+  };
+}
+
+function notesOf(
+  rows: readonly SheetRow[],
+  ofDay: readonly SheetRow[],
+  { person, presentMinutes }: PersonDay,
+  locale: string,
+): string[] {
+  const [first, last] = [rows[0], rows.at(-1)];
+  if (!first || !last) return [];
+  const minutesOf = (kind: SheetRow["kind"]): number =>
+    rows.reduce((sum, row) => (row.kind === kind ? sum + row.to - row.from : sum), 0);
+  const longer = last.to - first.from - minutesOf("lunch") - minutesOf("briefing") - presentMinutes;
+  const nearUntil = rows.findLast((row) => row.exposed || row.kind === "change out")?.to ?? 0;
+  const othersUntil = Math.max(0, ...ofDay.filter((row) => row.person !== person).map((row) => row.to));
+  return [
+    ...(nearUntil > othersUntil ? [sayCompany(nearUntil, locale)] : []),
+    ...(longer > 1 ? [sayLonger(longer, locale)] : []), // a row is rounded to a minute
+    sayAssumedHours(ASSUMED_HOURS.opens, ASSUMED_HOURS.lunch, locale),
+  ];
 }
 
 /** Null, which prints "clean work this week", for everyone without mould work that week, whatever the cause: a blank must not point at anybody. */

@@ -3,12 +3,17 @@
  * Days arrive as they are to be read ("Tuesday 2 June 2026"), minutes as whole numbers.
  */
 
-/** A piece of work, a wipe-down of the station, or a break, in the order they are done. */
+/** Work, a wipe-down of the station, or a break, in the order they are done; `time` is `08:30–09:05`. */
 export type DayRow =
   | {
       readonly kind: "work";
+      readonly time: string;
+      /** The item's number, or `12 items`. */
       readonly item: string;
+      /** The item's title; empty where several stand together. */
       readonly title: string;
+      /** Numbers of several short items alike, in order; empty for one. */
+      readonly items: readonly string[];
       /** The act in plain words: `Clean the leaves`. */
       readonly act: string;
       /** How, in a few words: `air bulb, then soft brush; edges first`; empty when the bench card says it all. */
@@ -21,8 +26,12 @@ export type DayRow =
       /** The minutes go on the person's mould account. */
       readonly exposed: boolean;
     }
-  | { readonly kind: "wipe-down"; readonly text: string }
-  | { readonly kind: "break"; readonly text: string };
+  | {
+      readonly kind: "wipe-down" | "break";
+      readonly time: string;
+      readonly text: string;
+      readonly minutes: number;
+    };
 
 /** One person's day. */
 export interface DaySheetView {
@@ -32,6 +41,12 @@ export interface DaySheetView {
   readonly role: string;
   readonly stations: readonly string[];
   readonly rows: readonly DayRow[];
+  /** `08:00–16:15`; empty on a day without work. */
+  readonly hours: string;
+  /** `work 307 min · lunch 45 min`; empty on a day without work. */
+  readonly sums: string;
+  /** What the day as a whole asks for: company, a day too long, how the times were found. */
+  readonly notes: readonly string[];
   /** All minutes near mould, changing and washing among them; null: the person is on clean work this week, and nothing more is shown. */
   readonly mould: {
     readonly today: number;

@@ -15,6 +15,7 @@ export interface PaperWords {
   readonly took: string;
   readonly done: string;
   readonly number: string;
+  readonly time: string;
   readonly item: string;
   readonly work: string;
   readonly mouldMark: string;
@@ -74,6 +75,7 @@ export const ENGLISH: PaperWords = {
   took: "took",
   done: "Done",
   number: "No.",
+  time: "Time",
   item: "Item",
   work: "What to do",
   mouldMark: "mould",

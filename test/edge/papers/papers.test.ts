@@ -10,7 +10,7 @@ import {
   daySheets,
   orderList,
 } from "../../../src/edge/papers/papers.ts";
-import type { BenchCardView } from "../../../src/edge/papers/views.ts";
+import type { BenchCardView, DayRow } from "../../../src/edge/papers/views.ts";
 import { bagTag, benchCard, cleanDaySheet, daySheet, order, rowsOf } from "./sample-views.ts";
 
 const A4 = { sheet: "A4" } as const;
@@ -114,6 +114,19 @@ describe("the day sheet", () => {
     const page = wordsOf(pagesOf(await daySheets([cleanDaySheet()], A4)).join(" "));
     expect(page).toContain("Clean work this week");
     expect(page).not.toMatch(/mould|mask|of at most/i);
+  });
+  withPoppler("says when each row begins and ends, the day's hours and what they are made of", async () => {
+    const page = wordsOf(pagesOf(await daySheets([daySheet()], A4)).join(" "));
+    expect(page).toContain("08:30–09:10");
+    expect(page).toContain("08:00–16:15: work 307 min · changing and clearing 83 min");
+    expect(page).toContain("Clock times are a proposal.");
+  });
+  withPoppler("of many short items alike is one row with every number on it", async () => {
+    const items = Array.from({ length: 40 }, (_, n) => `FIL-${1000 + n}`);
+    const [row] = rowsOf(1);
+    const many = { ...(row as DayRow & { kind: "work" }), item: "40 items", title: "", items };
+    const page = wordsOf(pagesOf(await daySheets([daySheet("Otto", { rows: [many] })], A4)).join(" "));
+    for (const item of items) expect(page).toContain(item);
   });
   withPoppler("with twelve pieces of work goes on a second page, the stops stand on the first", async () => {
     const pages = pagesOf(await daySheets([daySheet("Tevi Lusk", { rows: rowsOf(12) })], A4));

@@ -142,10 +142,15 @@ export const benchCard = (n = 0, changes: Partial<BenchCardView> = {}): BenchCar
   ...changes,
 });
 
+const timeOf = (n: number): string =>
+  `${String(8 + (n % 9)).padStart(2, "0")}:30–${String(9 + (n % 9)).padStart(2, "0")}:10`;
+
 const workRow = (n: number, changes: Partial<DayRow & { kind: "work" }> = {}): DayRow => ({
   kind: "work",
+  time: timeOf(n),
   item: idOf(n),
   title: titleOf(n),
+  items: [],
   act: ["Clean edges, then leaves", "Wrap the cover", "Picture the covers", "Box"][n % 4] ?? "",
   how: n % 4 === 0 ? "air bulb, then soft brush" : "",
   station: "mould bench 1",
@@ -161,9 +166,19 @@ export function rowsOf(pieces: number): readonly DayRow[] {
   for (let n = 0; n < pieces; n++) {
     rows.push(workRow(n));
     if (n + 1 < pieces && n >= 2)
-      rows.push({ kind: "wipe-down", text: "Wipe down mould bench 1: sheet off, wipe, dry, fresh gloves" });
+      rows.push({
+        kind: "wipe-down",
+        time: timeOf(n),
+        text: "Wipe down mould bench 1: sheet off, wipe, dry, fresh gloves",
+        minutes: 20,
+      });
     if (n % 4 === 3 && n + 1 < pieces)
-      rows.push({ kind: "break", text: "Mask off: 30 min outside the zone, drink water" });
+      rows.push({
+        kind: "break",
+        time: timeOf(n),
+        text: "Mask off: 30 min outside the zone, drink water",
+        minutes: 30,
+      });
   }
   return rows;
 }
@@ -175,6 +190,9 @@ export const daySheet = (person = "Pico Amberlane", changes: Partial<DaySheetVie
   role: "cleaner",
   stations: ["mould bench 1", "clean bench 2"],
   rows: rowsOf(6),
+  hours: "08:00–16:15",
+  sums: "work 307 min · changing and clearing 83 min",
+  notes: ["Clock times are a proposal."],
   mould: { today: 168, limitToday: 180, week: "318 min on 2 of 3 days, today among them" },
   maskRule: "after 75 min of wear, 30 min off, outside the zone",
   protection: PROTECTION,
@@ -213,6 +231,7 @@ export const cleanDaySheet = (person = "Mara Quelm"): DaySheetView =>
         minutes: 25,
       }),
     ],
+    sums: "work 35 min · briefing 30 min",
     mould: null,
     maskRule: "",
     protection: ["clean hands"],

@@ -1,43 +1,78 @@
-import type { Assignment } from "../../../core/plan/plan.ts";
+import type { SheetRow } from "../../../core/plan/plan.ts";
 import { sayDay, sayMinutes } from "../../../core/say/dates.ts";
+import { CHANGE_OVER, sayClock, sayClockRange, sayItems, sayPause } from "../../../core/say/day-sheet.ts";
 import { sheets } from "../../../core/say/page.ts";
+import type { Day } from "../../../core/units/day.ts";
 import { LOCALE } from "../frame/reader.ts";
 
-/** Up to so many pieces of work a sheet lies open; a longer one is folded until it is wanted. */
-const SHORT = 8;
+/** Up to so many rows a sheet lies open; a longer one is folded until it is wanted. */
+const SHORT = 12;
+/** From this dirt on the station is wiped after every item (S01). */
+const WIPED_FROM = 2;
 
-/** One person's first day in order, wipe-downs between. */
-export function PersonSheet({ name, pieces }: { name: string; pieces: readonly Assignment[] }) {
-  const sum = (some: readonly Assignment[]): string =>
-    sayMinutes(Math.round(some.reduce((all, each) => all + each.minutes, 0)), LOCALE);
-  const near = pieces.filter((piece) => piece.exposed);
-  const day = pieces[0]?.day;
+interface Sheet {
+  readonly name: string;
+  readonly day: Day;
+  readonly rows: readonly SheetRow[];
+}
+
+/** One person's first day in the clock, breaks and wipe-downs between. */
+export function PersonSheet({ name, day, rows }: Sheet) {
+  const sum = (kinds: readonly SheetRow["kind"][], near = false): number =>
+    rows
+      .filter((row) => kinds.includes(row.kind) && (row.exposed || !near))
+      .reduce((all, { from, to }) => all + to - from, 0);
+  const work = sum(["work", "change-over"]);
+  const near = sum(["work", "change-over"], true);
+  const [first, last] = [rows[0], rows.at(-1)];
   return (
-    <details className="sheet" open={pieces.length <= SHORT}>
+    <details className="sheet" open={rows.length <= SHORT}>
       <summary>
         <strong>{name}</strong>{" "}
         <span className="quiet">
-          {day && sheets.day(sayDay(day, LOCALE, "short"))} · {sheets.total(sum(pieces))}
-          {near.length > 0 && ` · ${sheets.exposed(sum(near))}`}
+          {sheets.day(sayDay(day, LOCALE, "short"))}
+          {first && last && ` · ${sayClockRange({ from: first.from, to: last.to }, LOCALE)}`} ·{" "}
+          {sheets.total(sayMinutes(work, LOCALE))}
+          {near > 0 && ` · ${sheets.exposed(sayMinutes(near, LOCALE))}`}
         </span>
       </summary>
       <ol>
-        {pieces.map((piece) => (
-          <li key={piece.order}>
-            <p className="sheet-act">
-              <strong>
-                {sheets.acts[piece.act]} <span className="sheet-item">{piece.item}</span>
-              </strong>
-              <span>{sayMinutes(Math.max(1, Math.round(piece.minutes)), LOCALE)}</span>
-            </p>
-            <p className="quiet">
-              {piece.station && sheets.at(piece.station)}{" "}
-              {piece.exposed && <span className="sheet-mould">{sheets.mould}</span>}
-            </p>
-            {piece.wipeAfter && <p className="sheet-wipe">{sheets.wipe(piece.station)}</p>}
+        {rows.map((row) => (
+          <li key={row.from}>
+            <span className="sheet-clock">{sayClock(row.from, LOCALE)}</span>
+            {row.kind === "work" ? <Work row={row} /> : <Pause row={row} />}
           </li>
         ))}
       </ol>
     </details>
   );
 }
+
+function Work({ row }: { row: SheetRow }) {
+  const [item] = row.items;
+  const isOne = row.items.length === 1;
+  return (
+    <>
+      <p className="sheet-act">
+        <strong>
+          {row.act && sheets.acts[row.act]}{" "}
+          <span className="sheet-item">{isOne ? item : sayItems(row.items.length)}</span>
+        </strong>
+        <span>{sayMinutes(row.to - row.from, LOCALE)}</span>
+      </p>
+      {!isOne && <p>{row.items.join(", ")}</p>}
+      <p className="quiet">
+        {row.station && sheets.at(row.station)}{" "}
+        {row.exposed && <span className="sheet-mould">{sheets.mould}</span>}{" "}
+        {row.dirt >= WIPED_FROM && CHANGE_OVER}
+      </p>
+    </>
+  );
+}
+
+const Pause = ({ row }: { row: SheetRow }) => (
+  <p className={`sheet-act ${row.kind === "wipe-down" ? "sheet-wipe" : "sheet-pause"}`}>
+    <span>{sayPause(row)}</span>
+    <span>{sayMinutes(row.to - row.from, LOCALE)}</span>
+  </p>
+);

@@ -4,21 +4,21 @@ import { Empty, Section } from "../frame/section.tsx";
 import { PersonSheet } from "./person-sheet.tsx";
 import "./sheets.css";
 
-/** Each person's first day, which can be folded away. */
+/** Each person's first day in the clock, which can be folded away. */
 export function Sheets({ plan }: { plan: Plan }) {
-  const people = plan.people.filter((person) => plan.assignments.some((each) => each.person === person.code));
+  const people = plan.people.flatMap(({ code, name }) => {
+    const own = plan.clock.filter((row) => row.person === code);
+    const day = own[0]?.day;
+    return day ? [{ code, name, day, rows: own.filter((row) => row.day === day) }] : [];
+  });
   return (
     <Section id="sheets" heading={sheets.heading} intro={sheets.intro}>
       {people.length === 0 ? (
         <Empty title={sheets.empty} help={sheets.emptyHelp} />
       ) : (
         <div className="sheets">
-          {people.map((person) => (
-            <PersonSheet
-              key={person.code}
-              name={person.name}
-              pieces={plan.assignments.filter((each) => each.person === person.code)}
-            />
+          {people.map(({ code, ...sheet }) => (
+            <PersonSheet key={code} {...sheet} />
           ))}
         </div>
       )}

@@ -2,6 +2,7 @@ import type { Norms } from "../care/norms.ts";
 import type { Campaign, Station } from "../items/campaign.ts";
 import { type ClockRow, type DayFrame, type Held, layDay } from "./day-clock.ts";
 import type { DayPiece } from "./day-order.ts";
+import { nearMouldFirst } from "./team-order.ts";
 
 /** When work begins and when lunch may be, in minutes after midnight. Assumed: a campaign folder has no hours. */
 export const ASSUMED_HOURS = { opens: 8 * 60, lunch: { from: 12 * 60, by: 13 * 60, minutes: 45 } } as const;
@@ -30,7 +31,7 @@ export function dayFrame(campaign: Pick<Campaign, "limits">, norms: Norms): DayF
 
 /**
  * Everybody's day in the clock, no station over its places, no box closed before its item is pictured. Laid one person after the other,
- * who comes to a shared station first first; who then boxes too soon is laid again around the others. Who would wait comes later instead,
+ * who works near mould and who comes to a shared station soonest first; who then boxes too soon is laid again around the others. Who would wait comes later instead,
  * where that makes the day no longer. Exact for each person beside those already laid, not for all together.
  */
 export function layTeam(
@@ -86,13 +87,15 @@ const startingAt = (frame: DayFrame, opens: number): DayFrame => ({
   },
 });
 
-/** Who comes to a shared station soonest is first; ties in the order given. */
+/** Who works near mould first, then who comes to a shared station soonest; ties in the order given. */
 function turns(team: readonly (readonly DayPiece[])[], places: ReadonlyMap<string, number>): number[] {
   const before = team.map((pieces) => {
     const first = pieces.findIndex((piece) => places.has(piece.station));
     return pieces.slice(0, first < 0 ? pieces.length : first).reduce((sum, { minutes }) => sum + minutes, 0);
   });
-  return [...team.keys()].sort((a, b) => (before[a] ?? 0) - (before[b] ?? 0) || a - b);
+  return [...team.keys()].sort(
+    (a, b) => nearMouldFirst(team[a] ?? [], team[b] ?? []) || (before[a] ?? 0) - (before[b] ?? 0) || a - b,
+  );
 }
 
 /** A piece from its first minute to its last, wipe-down and pauses among them: it stays where it is. */

@@ -3,7 +3,8 @@ import { type DayPiece, dayOrder, WIPE_FROM } from "./day-order.ts";
 
 /**
  * Each person's order of one day, as places in that person's list: exact from clean to dirty, protection last and put on once. A station wanted by
- * more people than it has places goes first to who has least other clean work; the others do that work before they come to it. So does,
+ * more people than it has places goes first to who works near mould later that day, so as not to be the last in the building, then to who
+ * has least other clean work; the others do that work before they come to it. So does,
  * with a box, whoever closes it over an item another pictures on the same day.
  */
 export function teamOrder(
@@ -17,7 +18,9 @@ export function teamOrder(
       (team[at] ?? [])
         .filter((each) => isClean(each) && each.station !== id)
         .reduce((sum, each) => sum + each.minutes, 0);
-    const turns = there.sort((a, b) => spare(a) - spare(b) || a - b);
+    const turns = there.sort(
+      (a, b) => nearMouldFirst(team[a] ?? [], team[b] ?? []) || spare(a) - spare(b) || a - b,
+    );
     for (const at of turns.slice(places)) waits[at]?.add(id);
   }
   const pictures = new Map<string, number>();
@@ -31,6 +34,10 @@ export function teamOrder(
     return [...dayOrder(pieces, { mustFollow: [...cleanFirst(pieces), ...lateLast(pieces, isLate)] }).order];
   });
 }
+
+/** Order of two people at a shared station: who works near mould that day goes home in time. */
+export const nearMouldFirst = (one: readonly DayPiece[], other: readonly DayPiece[]): number =>
+  Number(other.some(({ exposed }) => exposed)) - Number(one.some(({ exposed }) => exposed));
 
 /** Work that may stand anywhere before the dirty work of a day. */
 const isClean = (piece: DayPiece): boolean => !piece.exposed && piece.dirt < WIPE_FROM;

@@ -33,7 +33,7 @@ export function sayPause(row: SheetRow): string {
     case "mask break":
       return `Mask off, outside the zone: drink water.${row.limit ? ` (${row.limit.source})` : ""}`;
     case "lunch":
-      return "Eat, away from the work; wash hands first.";
+      return "Take off what is worn at work, wash hands and face, eat away from the work.";
     case "end of session":
       return "Still in protection: wipe the station down, wash tools, seal the waste and carry it out.";
     case "change out":
@@ -73,7 +73,7 @@ export function saySums(rows: readonly SheetRow[], locale: string): string {
 }
 
 export const sayLonger = (minutes: number, locale: string): string =>
-  `${sayMinutes(minutes, locale)} longer than this person’s hours: breaks, waiting and wipe-downs come on top of the work. The lead shortens the day or asks first.`;
+  `${sayMinutes(minutes, locale)} longer than this person’s hours: breaks, waiting and wipe-downs come on top of the work. Ask the lead what to leave.`;
 
 export const sayAssumedHours = (opens: number, lunch: { from: number; by: number }, locale: string): string =>
   `Clock times are a proposal: the day is taken to begin at ${sayClock(opens, locale)}, lunch between ${sayClock(lunch.from, locale)} and ${sayClock(lunch.by, locale)} (later for who begins later). The order and the limits hold whatever the clock says.`;

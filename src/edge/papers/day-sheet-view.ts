@@ -65,6 +65,7 @@ export function daySheetViews(
           hours: first && last ? sayClockRange({ from: first.from, to: last.to }, locale) : "",
           sums: saySums(rows, locale),
           notes: notesOf(rows, ofDay, today, locale),
+          clockNote: sayAssumedHours(ASSUMED_HOURS.opens, ASSUMED_HOURS.lunch, locale),
           mould: mouldOf(plan, campaign, today),
           maskRule: near
             ? `After ${campaign.limits.maskMinutes.value} min of mask wear: off, and ${campaign.limits.maskBreakMinutes.value} min outside the zone.`
@@ -125,7 +126,6 @@ function notesOf(
   return [
     ...(nearUntil > othersUntil ? [sayCompany(nearUntil, locale)] : []),
     ...(longer > 1 ? [sayLonger(longer, locale)] : []), // a row is rounded to a minute
-    sayAssumedHours(ASSUMED_HOURS.opens, ASSUMED_HOURS.lunch, locale),
   ];
 }
 

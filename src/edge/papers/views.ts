@@ -45,8 +45,10 @@ export interface DaySheetView {
   readonly hours: string;
   /** `work 307 min · lunch 45 min`; empty on a day without work. */
   readonly sums: string;
-  /** What the day as a whole asks for: company, a day too long, how the times were found. */
+  /** What the day as a whole asks for: company, a day too long. */
   readonly notes: readonly string[];
+  /** How far the clock times are meant. */
+  readonly clockNote: string;
   /** All minutes near mould, changing and washing among them; null: the person is on clean work this week, and nothing more is shown. */
   readonly mould: {
     readonly today: number;

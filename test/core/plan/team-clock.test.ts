@@ -57,6 +57,16 @@ describe("the orders of a team's day", () => {
     expect(told(sela)).toEqual(["clean D", "image C"]);
   });
 
+  test("at a camera for one, who works near mould later goes first, and home in time", () => {
+    const mouldy = piece({ item: "M", station: "bench", dirt: 3, exposed: true });
+    const team = [
+      [image("A"), image("B")],
+      [image("C"), piece({ item: "D" }), mouldy],
+    ];
+    const rows = layTeam(ordered(team), FRAME, STATIONS);
+    expect(rows.map((own) => own[0]?.from)).toEqual([540, 480]);
+  });
+
   test("a box over an item that somebody else pictures is closed after all other clean work", () => {
     const [, hoby] = ordered([[image("A")], [box("A"), piece({ item: "D" })]]);
     expect(told(hoby)).toEqual(["clean D", "box A"]);

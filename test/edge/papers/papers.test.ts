@@ -120,6 +120,7 @@ describe("the day sheet", () => {
     expect(page).toContain("08:30–09:10");
     expect(page).toContain("08:00–16:15: work 307 min · changing and clearing 83 min");
     expect(page).toContain("Clock times are a proposal.");
+    expect(page.indexOf("Somebody stays in the building")).toBeLessThan(page.indexOf("08:30–09:10"));
   });
   withPoppler("of many short items alike is one row with every number on it", async () => {
     const items = Array.from({ length: 40 }, (_, n) => `FIL-${1000 + n}`);

@@ -6,7 +6,7 @@ import type { Day } from "../../../core/units/day.ts";
 import { LOCALE } from "../frame/reader.ts";
 
 /** Up to so many rows a sheet lies open; a longer one is folded until it is wanted. */
-const SHORT = 12;
+const SHORT = 20;
 /** From this dirt on the station is wiped after every item (S01). */
 const WIPED_FROM = 2;
 

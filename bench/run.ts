@@ -6,6 +6,7 @@ const BENCHES: Readonly<Record<string, () => Promise<unknown>>> = {
   plan: async () => (await import("./plan.ts")).benchPlan(),
   checker: () => import("./checker.ts"),
   gaps: () => import("./plan-gaps.ts"),
+  "what-if": async () => (await import("./what-if.ts")).benchWhatIf(),
   mould: () => import("./mould.ts"),
   drying: () => import("./drying.ts"),
   loggers: () => import("./loggers.ts"),

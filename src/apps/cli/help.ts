@@ -9,6 +9,7 @@ export const HELP = `leafward: takes a damaged collection safely through drying 
   npx leafward stop <folder> <day>   we stop on that day: what to start, what to leave, how to leave it safe
   npx leafward sample <looked at> <found> <of all>   how sure we are of a share, and how many more to look at
   npx leafward ask <folder> [item]  what to look at next, gentlest first, and what nothing can change any more
+  npx leafward ready <folder> [kind]  which may go before the camera now by every rule, and what stands before the others
   npx leafward why <folder> <item>  one item in plain sentences: seen, follows, forbidden until when, rule, source
   npx leafward prove [folder]       prove the safety claims over every item the rules can tell apart
   npx leafward decide < case.json   decide one case and say why, as JSON

@@ -50,7 +50,7 @@ async function run(args: string[]): Promise<number> {
     },
   });
   const [command, folder, ...after] = positionals;
-  const takesItem = command === "why" || command === "ask" || command === "ward";
+  const takesItem = ["why", "ask", "ward", "ready"].includes(command ?? "");
   const [item] = takesItem ? after : [];
   const more = takesItem ? after.slice(1) : after;
   if (values.help || command === undefined || command === "help") {
@@ -81,6 +81,10 @@ async function run(args: string[]): Promise<number> {
       return folder
         ? (await import("./ask.ts")).askFolder({ folder, item, all: values.all, out, complain })
         : needsFolder("ask");
+    case "ready":
+      return folder
+        ? (await import("./ready.ts")).readyItems(folder, item, out, complain)
+        : needsFolder("ready");
     case "ward":
       return folder
         ? (await import("./ward.ts")).wardOfFolder({ folder, item, today, out, complain })

@@ -89,8 +89,9 @@ function sayBind(resource: string, weight: number, load: number | undefined): st
   const used =
     load === undefined
       ? ""
-      : ` It is ${Math.round(Math.min(1, load) * 100)} % used until the last item is boxed.`;
-  return `${nameOf(resource)} holds the plan back.${used} One per cent more of it would save about ${weight.toPrecision(1)} % of all waiting days.`;
+      : ` Of it ${Math.round(Math.min(1, load) * 100)} % is used until the last item is boxed.`;
+  const holds = resource === "mould minutes" || resource.startsWith("hands:") ? "hold" : "holds";
+  return `${nameOf(resource)} ${holds} the plan back.${used} One per cent more of it would save about ${weight.toPrecision(1)} % of all waiting days.`;
 }
 
 function nameOf(resource: string): string {

@@ -199,6 +199,29 @@ const left = (): Left[] => [
   ),
 ];
 
+const range = (p10: string, p50: string, p90: string) => ({ p10: day(p10), p50: day(p50), p90: day(p90) });
+const chanceOf = (item: string, late: number, last: number): Plan["risk"]["items"][number] => ({
+  item,
+  must: item === "SR-0412",
+  image: range("2026-11-16", "2026-12-03", "2027-01-20"),
+  box: range("2026-11-16", "2026-12-04", "2027-01-21"),
+  boxed: 1 - late,
+  late,
+  last,
+});
+const RISK: Plan["risk"] = {
+  drivers: [
+    { luck: "deliveries", days: 23, items: 6 },
+    { luck: "pace", days: 19, items: 5 },
+    { luck: "waits", days: 5, items: 1 },
+    { luck: "minutes", days: 4, items: 1 },
+    { luck: "absence", days: 3, items: 0 },
+  ],
+  driverDraws: 30,
+  items: [chanceOf("SR-0412", 0.14, 0.02), chanceOf("SR-0077", 0.08, 0.31), chanceOf("SR-0871", 0, 0)],
+  watch: ["SR-0412", "SR-0077"],
+};
+
 /** Saltmere Reach on the Monday of its seventh week. */
 export const samplePlan = (): Plan => ({
   campaign: "Saltmere Reach Harbour Papers",
@@ -215,7 +238,9 @@ export const samplePlan = (): Plan => ({
     p90: day("2027-03-05"),
     boxed: { p10: 1274, p50: 1286, p90: 1290 },
     draws: 400,
+    unfinished: 28,
   },
+  risk: RISK,
   proof: {
     objective: 184_220,
     bound: 181_907,
@@ -318,7 +343,8 @@ export const emptyPlan = (): Plan => ({
   itemCount: 0,
   routed: 0,
   doneBefore: 0,
-  finish: { p10: null, p50: null, p90: null, boxed: { p10: 0, p50: 0, p90: 0 }, draws: 0 },
+  finish: { p10: null, p50: null, p90: null, boxed: { p10: 0, p50: 0, p90: 0 }, draws: 0, unfinished: 0 },
+  risk: { drivers: [], driverDraws: 0, items: [], watch: [] },
   binds: [],
   left: [],
   assignments: [],

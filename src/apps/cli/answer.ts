@@ -1,19 +1,20 @@
 import type { Plan } from "../../core/plan/plan.ts";
 import { sayAirVerdict } from "../../core/say/damp/air.ts";
+import { sayDrivers, sayFinish, sayMust, sayWatch } from "../../core/say/risk.ts";
 import { addDays, type Day, mondayOf } from "../../core/units/day.ts";
 import type { StoreWatch } from "../../core/ward/store-watch.ts";
 
 /** The answer in a dozen lines, for a tired lead at six in the morning. */
 export function answerLines(plan: Plan, stores: readonly StoreWatch[] = []): string[] {
-  const { finish, proof } = plan;
+  const { proof } = plan;
   const firstDay = earliest(plan.assignments.map((each) => each.day));
   const aside = plan.left.filter((each) => each.kind === "set aside").length;
   const door = plan.left.filter((each) => each.kind === "at the Door").length;
   const late = plan.left.filter((each) => each.kind === "no time");
   return [
     `${plan.campaign}, ${plan.place}: plan made for the morning of ${say(plan.planFrom)}; the campaign ends on ${say(plan.end)}.`,
-    `Finish      ${finishWords(plan)}`,
-    `Boxed       ${finish.boxed.p50} of ${plan.routed} items on a route by the end (1 in 10: ${finish.boxed.p10} or fewer; 1 in 10: ${finish.boxed.p90} or more).`,
+    `Finish      ${sayFinish(plan, say)}`,
+    `Spread      ${[sayDrivers(plan), sayWatch(plan), sayMust(plan)].filter((words) => words !== "").join("; ")}.`,
     `Binds       ${plan.binds[0] ? `${plan.binds[0].sentence}` : "Nothing: every shared resource has room."}`,
     `Does not fit ${late.length === 0 ? "nothing" : `${count(late.length, "item")} (${late.filter((each) => each.must).length} must-do): ${names(late.map((each) => each.item))}`}`,
     `Waits       ${count(aside, "item")} set aside by a rule until someone outside the team answers; ${door} at the Door with a must-ask test unanswered.`,
@@ -54,13 +55,6 @@ function say(day: Day): string {
 const count = (n: number, word: string): string => `${n} ${word}${n === 1 ? "" : "s"}`;
 const names = (list: readonly string[]): string =>
   list.length > 6 ? `${list.slice(0, 6).join(", ")} … (see left.csv)` : list.join(", ");
-
-function finishWords({ finish, end }: Plan): string {
-  const at = (day: Day | null): string => (day ? say(day) : `not by ${say(end)}`);
-  if (!finish.p10 && !finish.p90)
-    return `in 9 of 10 simulated campaigns something is left over on ${say(end)}.`;
-  return `${at(finish.p50)} (half of ${finish.draws} simulated campaigns); 1 in 10 by ${at(finish.p10)}; 9 in 10 by ${at(finish.p90)}.`;
-}
 
 /** People on exposed work in the week of the plan's first day. */
 function nearMouldWords(plan: Plan): string {

@@ -18,3 +18,31 @@ export function triangular(low: number, typical: number, high: number, u: number
     ? low + Math.sqrt(u * (high - low) * (typical - low))
     : high - Math.sqrt((1 - u) * (high - low) * (high - typical));
 }
+
+/**
+ * A draw that hangs on its own numbers alone: whatever is drawn beside it or before it, it stays the same. 0 ≤ u < 1.
+ * @param numbers whole numbers of 32 bits that name the draw
+ */
+export const chanceAt = (seed: number, ...numbers: readonly number[]): number =>
+  hashOf(seed, numbers) / 4294967296;
+
+/** A name as a number of 32 bits, for `chanceAt`. */
+export const keyOf = (name: string): number =>
+  hashOf(
+    0,
+    [...name].map((letter) => letter.codePointAt(0) ?? 0),
+  );
+
+/** MurmurHash3_x86_32 over whole 32-bit words (Austin Appleby, public domain). 0 to 2³² − 1. */
+export function hashOf(seed: number, words: readonly number[]): number {
+  let hash = seed;
+  for (const word of words) {
+    const mixed = Math.imul(word, 0xcc9e2d51);
+    hash ^= Math.imul((mixed << 15) | (mixed >>> 17), 0x1b873593);
+    hash = (Math.imul((hash << 13) | (hash >>> 19), 5) + 0xe6546b64) | 0;
+  }
+  hash ^= words.length * 4;
+  hash = Math.imul(hash ^ (hash >>> 16), 0x85ebca6b);
+  hash = Math.imul(hash ^ (hash >>> 13), 0xc2b2ae35);
+  return (hash ^ (hash >>> 16)) >>> 0;
+}

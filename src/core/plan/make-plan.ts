@@ -7,7 +7,7 @@ import { leftOf } from "./left.ts";
 import type { Plan } from "./plan.ts";
 import { planProblem } from "./problem.ts";
 import type { Solve } from "./programme.ts";
-import { finishOf } from "./risk.ts";
+import { riskOf } from "./risk.ts";
 import { roomsOf } from "./rooms.ts";
 import { sheetRows } from "./sheet-rows.ts";
 import { assignmentsOf, itemDaysOf, personDaysOf } from "./sheets.ts";
@@ -16,7 +16,7 @@ import { gapOf } from "./whole-days.ts";
 export interface PlanOptions {
   /** Largest gap accepted before the mixed-integer search takes over, 0 to 1. */
   readonly gap: number;
-  /** Simulated campaigns behind the finish range. */
+  /** Most simulated campaigns behind the finish range; a large collection has fewer. */
   readonly draws: number;
   readonly seed: number;
   /** Most classes the programme may have. */
@@ -52,7 +52,7 @@ export async function makePlan(
     itemCount: campaign.items.length,
     routed: problem.jobs.length,
     doneBefore: routes.filter((route) => route.destiny === "done").length,
-    finish: finishOf(problem, made.guide, options.draws, options.seed),
+    ...riskOf(problem, made.guide, day, options.draws, options.seed),
     proof: {
       objective: answer.objective,
       bound: answer.bound,

@@ -15,7 +15,7 @@ export interface Pace {
 }
 
 /** Below about this many of a kind the norm still speaks. Common practice, no source. */
-const FEW = 15;
+export const FEW_SESSIONS = 15;
 /** No measured pace moves a norm further than this, either way: a typing slip must not. */
 const MOST = 3;
 
@@ -41,7 +41,7 @@ export function pacesOf(campaign: Campaign, whole: readonly Route[]): Pace[] {
   }
   return [...logs.values()].map(({ step, format, ratios }) => {
     const median = medianOf(ratios);
-    const shrunk = (median * ratios.length) / (ratios.length + FEW);
+    const shrunk = (median * ratios.length) / (ratios.length + FEW_SESSIONS);
     return {
       act: step.act,
       format,

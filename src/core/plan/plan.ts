@@ -106,14 +106,58 @@ export interface StoreLine {
   readonly runsOut: Day | null;
 }
 
-export interface Finish {
-  /** One in ten, half, nine in ten of the simulated campaigns are finished by then; null: later than the end. */
+/** The days by which one in ten, half and nine in ten of the simulated campaigns have done something; null: not by the end. */
+export interface DayRange {
   readonly p10: Day | null;
   readonly p50: Day | null;
   readonly p90: Day | null;
-  /** Items boxed by the end in those campaigns. */
+}
+
+/** When everything is boxed. */
+export interface Finish extends DayRange {
+  /** Items boxed by the end in those campaigns: one in ten boxes no more than p10, one in ten no fewer than p90. */
   readonly boxed: { readonly p10: number; readonly p50: number; readonly p90: number };
   readonly draws: number;
+  /** How many of them leave something at the end. */
+  readonly unfinished: number;
+}
+
+/** What is left to chance: minutes of each item, waits of the Ward, people away, deliveries late, the team's pace. */
+export type Luck = "minutes" | "waits" | "absence" | "deliveries" | "pace";
+
+/** What one kind of luck alone does, everything else as the plan expects it. */
+export interface Driver {
+  readonly luck: Luck;
+  /** Days between the finishes of one campaign in ten and nine in ten; unfinished counts as the day after the end. */
+  readonly days: number;
+  /** Items between what one campaign in ten and nine in ten have boxed by the end. */
+  readonly items: number;
+}
+
+/** How chance treats one item, over the simulated campaigns; shares 0 to 1. */
+export interface ItemChance {
+  readonly item: string;
+  readonly must: boolean;
+  /** Its day at the camera; null: it has no more images to come. */
+  readonly image: DayRange | null;
+  readonly box: DayRange;
+  /** Share of campaigns in which it is boxed by the end. */
+  readonly boxed: number;
+  /** Share in which the camera comes after its due day, or which end before it is boxed. */
+  readonly late: number;
+  /** Share in which nothing is boxed after it. */
+  readonly last: number;
+}
+
+export interface Risk {
+  /** Widest first. */
+  readonly drivers: readonly Driver[];
+  /** Simulated campaigns behind each driver. */
+  readonly driverDraws: number;
+  /** Every item on a route. */
+  readonly items: readonly ItemChance[];
+  /** At most ten items that the plan boxes, those first that are most often late, then those most often boxed last. */
+  readonly watch: readonly string[];
 }
 
 export interface Proof {
@@ -148,6 +192,7 @@ export interface Plan {
   readonly routed: number;
   readonly doneBefore: number;
   readonly finish: Finish;
+  readonly risk: Risk;
   readonly proof: Proof;
   readonly binds: readonly Bind[];
   readonly left: readonly Left[];

@@ -178,7 +178,7 @@ class Walker {
     const worn = this.exposed[p];
     if (!worn || this.nearMinutes(p, d) <= 0 || this.hasHadEnough(p, d)) return false;
     for (const [store, quantity] of problem.sessionUses)
-      if (d < (problem.stores[store]?.reorderFrom ?? 0) && (this.stock[store] ?? 0) < quantity) return false;
+      if (d < this.reorderFrom(store) && (this.stock[store] ?? 0) < quantity) return false;
     let done = 0;
     for (let e = 0; e < d; e++) done += worn[e] ?? 0;
     const behind = (this.guide.exposedBy[p]?.[d] ?? 0) - done >= 0.5;
@@ -301,9 +301,13 @@ class Walker {
     const task = open.job.tasks[open.task] as Task;
     if (task.act === "admit" && open.job.route.wardLitres > this.wardFree) return false;
     for (const [store, quantity] of task.uses)
-      if (d < (this.problem.stores[store]?.reorderFrom ?? 0) && (this.stock[store] ?? 0) < quantity)
-        return false;
+      if (d < this.reorderFrom(store) && (this.stock[store] ?? 0) < quantity) return false;
     return true;
+  }
+
+  /** First day on which an order sent on the first morning would be here, late as this store's deliveries come. */
+  private reorderFrom(store: number): number {
+    return (this.problem.stores[store]?.reorderFrom ?? 0) + this.fortune.delay(store);
   }
 
   private use(store: number, d: number, quantity: number): void {

@@ -117,6 +117,8 @@ const SENTENCES = {
     `The plan gives ${f.figure}${f.person === "" ? "" : ` of ${f.person}`} as ${f.got}; it is ${f.limit}.`,
   finish: (f) =>
     `The range of the finish does not hold together: ${f.figure} is ${f.got}, expected ${f.limit}.`,
+  chance: (f) =>
+    `What chance does${f.item === "" ? "" : ` to ${f.item}`} does not hold together: ${f.figure} is ${f.got}, expected ${f.limit}.`,
   "left-missing": (f) => `${f.item} is neither boxed nor named among the items left.`,
   "left-twice": (f) => `${f.item} is named ${f.got} times among the items left.`,
   "left-wrong": (f) => `${f.item}, named among the items left: ${f.figure} is ${f.got}, expected ${f.limit}.`,

@@ -1,8 +1,9 @@
 import Papa from "papaparse";
-import type { Plan } from "../../core/plan/plan.ts";
+import type { ItemChance, Plan } from "../../core/plan/plan.ts";
 
 /** The plan as tables a spreadsheet opens: UTF-8 with a byte-order mark, comma, CRLF, one file a table. */
 export function planTables(plan: Plan): { readonly name: string; readonly text: string }[] {
+  const chances = new Map(plan.risk.items.map((each) => [each.item, each]));
   const personName = new Map(plan.people.map((person) => [person.code, person.name]));
   return [
     table(
@@ -42,6 +43,7 @@ export function planTables(plan: Plan): { readonly name: string; readonly text: 
         clean: days.clean ?? "",
         image: days.image ?? "",
         box: days.box ?? "",
+        ...chanceColumns(chances.get(item)),
       })),
     ),
     table(
@@ -85,6 +87,21 @@ export function planTables(plan: Plan): { readonly name: string; readonly text: 
     ),
   ];
 }
+
+/** One in ten, half, nine in ten of the simulated campaigns by that day, empty: not by the end; per cent of the campaigns. */
+const chanceColumns = (chance: ItemChance | undefined): Record<string, string | number> => ({
+  camera_p10: chance?.image?.p10 ?? "",
+  camera_p50: chance?.image?.p50 ?? "",
+  camera_p90: chance?.image?.p90 ?? "",
+  box_p10: chance?.box.p10 ?? "",
+  box_p50: chance?.box.p50 ?? "",
+  box_p90: chance?.box.p90 ?? "",
+  boxed_percent: percent(chance?.boxed),
+  late_percent: percent(chance?.late),
+  last_percent: percent(chance?.last),
+});
+const percent = (share: number | undefined): number | string =>
+  share === undefined ? "" : Math.round(100 * share);
 
 /** A leading =, +, - or @ would be read as a formula by a spreadsheet, so text that begins so is quoted with an apostrophe. */
 function table(

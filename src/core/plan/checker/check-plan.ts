@@ -4,6 +4,7 @@ import type { Campaign } from "../../items/campaign.ts";
 import { actFaults } from "./acts.ts";
 import { careFaults } from "./care-of-acts.ts";
 import { certificateFaults } from "./certificate.ts";
+import { chanceFaults } from "./chances.ts";
 import type { Fault } from "./fault.ts";
 import { leftFaults } from "./left-out.ts";
 import { mouldFaults } from "./mould-account.ts";
@@ -35,6 +36,7 @@ export function checkPlan(
     ...storeFaults(paper),
     ...leftFaults(paper),
     ...totalFaults(paper),
+    ...chanceFaults(paper),
     ...certificateFaults(paper),
   ];
 }

@@ -50,6 +50,7 @@ export interface Fault {
     | "person-day"
     | "figure"
     | "finish"
+    | "chance"
     | "left-missing"
     | "left-twice"
     | "left-wrong"

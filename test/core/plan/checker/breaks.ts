@@ -713,11 +713,41 @@ const SUMS: readonly Break[] = [
     "the finish is promised though not everything is boxed",
     "finish",
     (good) => {
-      const finish = { ...good.plan.finish, p10: good.campaign.end };
+      const { draws } = good.plan.finish;
+      const finish = { ...good.plan.finish, p10: good.campaign.end, unfinished: Math.round(0.8 * draws) };
       return {
         campaign: good.campaign,
         plan: { ...good.plan, finish },
         about: { figure: "boxed beside p10" },
+      };
+    },
+  ],
+  [
+    "an item is said to be boxed in more campaigns than its days allow",
+    "chance",
+    (good) => {
+      const line = good.one(
+        good.plan.risk.items.filter(({ box }) => box.p90 === null),
+        "item that luck may leave",
+      );
+      const items = good.plan.risk.items.map((each) => (each === line ? { ...each, boxed: 0.95 } : each));
+      const risk = { ...good.plan.risk, items };
+      return { campaign: good.campaign, plan: { ...good.plan, risk }, about: { item: line.item } };
+    },
+  ],
+  [
+    "an item has no line of chances",
+    "chance",
+    (good) => {
+      const line = good.one(
+        good.plan.risk.items.filter(({ item }) => !good.plan.risk.watch.includes(item)),
+        "item",
+      );
+      const risk = { ...good.plan.risk, items: good.plan.risk.items.filter((each) => each !== line) };
+      return {
+        campaign: good.campaign,
+        plan: { ...good.plan, risk },
+        about: { item: line.item, figure: "lines" },
       };
     },
   ],

@@ -1,5 +1,6 @@
 import type { Route } from "../../core/care/care.ts";
 import type { Campaign } from "../../core/items/campaign.ts";
+import { companyNeededUntil } from "../../core/plan/company.ts";
 import { WIPE_FROM } from "../../core/plan/day-order.ts";
 import type { PersonDay, Plan, SheetRow } from "../../core/plan/plan.ts";
 import { ASSUMED_HOURS } from "../../core/plan/team-clock.ts";
@@ -113,7 +114,7 @@ function rowOf(
 function notesOf(
   rows: readonly SheetRow[],
   ofDay: readonly SheetRow[],
-  { person, presentMinutes }: PersonDay,
+  { presentMinutes }: PersonDay,
   locale: string,
 ): string[] {
   const [first, last] = [rows[0], rows.at(-1)];
@@ -121,10 +122,9 @@ function notesOf(
   const minutesOf = (kind: SheetRow["kind"]): number =>
     rows.reduce((sum, row) => (row.kind === kind ? sum + row.to - row.from : sum), 0);
   const longer = last.to - first.from - minutesOf("lunch") - minutesOf("briefing") - presentMinutes;
-  const nearUntil = rows.findLast((row) => row.exposed || row.kind === "change out")?.to ?? 0;
-  const othersUntil = Math.max(0, ...ofDay.filter((row) => row.person !== person).map((row) => row.to));
+  const until = companyNeededUntil(rows, ofDay);
   return [
-    ...(nearUntil > othersUntil ? [sayCompany(nearUntil, locale)] : []),
+    ...(until === null ? [] : [sayCompany(until, locale)]),
     ...(longer > 1 ? [sayLonger(longer, locale)] : []), // a row is rounded to a minute
   ];
 }

@@ -1,6 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { loadNorms } from "../../../src/core/care/norms.ts";
 import { seeded } from "../../../src/core/plan/chance.ts";
+import { companyNeededUntil } from "../../../src/core/plan/company.ts";
 import type { ClockRow, DayFrame } from "../../../src/core/plan/day-clock.ts";
 import { costOfOrder, type DayPiece, dayOrder } from "../../../src/core/plan/day-order.ts";
 import type { SheetRow } from "../../../src/core/plan/plan.ts";
@@ -139,6 +140,18 @@ describe("the rows of the first days' sheets", () => {
       const near = sumOf(each, (row) => (row.exposed && isWork(row)) || isClearing(row));
       expect(Math.abs(near - each.exposedMinutes), where).toBeLessThanOrEqual(1);
     }
+  });
+
+  test("ask somebody to stay with whoever is near mould last, and only then", () => {
+    const day = rows[0]?.day;
+    const ofDay = rows.filter((row) => row.day === day);
+    const [near] = ofDay.filter((row) => row.kind === "change out");
+    const own = ofDay.filter((row) => row.person === near?.person);
+    expect(companyNeededUntil(own, own)).toBe(near?.to);
+    const other = { ...(own.at(-1) as SheetRow), person: "somebody else" };
+    expect(companyNeededUntil(own, [...own, other])).toBeNull();
+    const gone = { ...other, to: other.to - 1 };
+    expect(companyNeededUntil(own, [...own, gone])).toBe(near?.to);
   });
 
   test("name every piece of work of their days", () => {

@@ -1,6 +1,13 @@
 import type { SheetRow } from "../../../core/plan/plan.ts";
 import { sayDay, sayMinutes } from "../../../core/say/dates.ts";
-import { CHANGE_OVER, sayClock, sayClockRange, sayItems, sayPause } from "../../../core/say/day-sheet.ts";
+import {
+  CHANGE_OVER,
+  sayClock,
+  sayClockRange,
+  sayCompany,
+  sayItems,
+  sayPause,
+} from "../../../core/say/day-sheet.ts";
 import { sheets } from "../../../core/say/page.ts";
 import type { Day } from "../../../core/units/day.ts";
 import { LOCALE } from "../frame/reader.ts";
@@ -14,16 +21,18 @@ interface Sheet {
   readonly name: string;
   readonly day: Day;
   readonly rows: readonly SheetRow[];
+  /** Somebody stays for this person until then, in minutes after midnight; null: company is there anyway. */
+  readonly company: number | null;
 }
 
 /** One person's first day in the clock, breaks and wipe-downs between. */
-export function PersonSheet({ name, day, rows }: Sheet) {
-  const sum = (kinds: readonly SheetRow["kind"][], near = false): number =>
-    rows
-      .filter((row) => kinds.includes(row.kind) && (row.exposed || !near))
-      .reduce((all, { from, to }) => all + to - from, 0);
-  const work = sum(["work", "change-over"]);
-  const near = sum(["work", "change-over"], true);
+export function PersonSheet({ name, day, rows, company }: Sheet) {
+  const sum = (fits: (row: SheetRow) => boolean): number =>
+    rows.filter(fits).reduce((all, { from, to }) => all + to - from, 0);
+  const isWork = ({ kind }: SheetRow): boolean => kind === "work" || kind === "change-over";
+  const isClearing = ({ kind }: SheetRow): boolean => kind === "end of session" || kind === "change out";
+  const work = sum(isWork);
+  const near = sum((row) => (row.exposed && isWork(row)) || isClearing(row));
   const [first, last] = [rows[0], rows.at(-1)];
   return (
     <details className="sheet" open={rows.length <= SHORT}>
@@ -36,6 +45,7 @@ export function PersonSheet({ name, day, rows }: Sheet) {
           {near > 0 && ` · ${sheets.exposed(sayMinutes(near, LOCALE))}`}
         </span>
       </summary>
+      {company !== null && <p className="sheet-company">{sayCompany(company, LOCALE)}</p>}
       <ol>
         {rows.map((row) => (
           <li key={row.from}>
@@ -60,7 +70,15 @@ function Work({ row }: { row: SheetRow }) {
         </strong>
         <span>{sayMinutes(row.to - row.from, LOCALE)}</span>
       </p>
-      {!isOne && <p>{row.items.join(", ")}</p>}
+      {!isOne && (
+        <p className="sheet-items">
+          {row.items.map((each) => (
+            <span key={each} className="sheet-item">
+              {each}
+            </span>
+          ))}
+        </p>
+      )}
       <p className="quiet">
         {row.station && sheets.at(row.station)}{" "}
         {row.exposed && <span className="sheet-mould">{sheets.mould}</span>}{" "}

@@ -1,3 +1,4 @@
+import { companyNeededUntil } from "../../../core/plan/company.ts";
 import type { Plan } from "../../../core/plan/plan.ts";
 import { sheets } from "../../../core/say/page.ts";
 import { Empty, Section } from "../frame/section.tsx";
@@ -9,7 +10,8 @@ export function Sheets({ plan }: { plan: Plan }) {
   const people = plan.people.flatMap(({ code, name }) => {
     const own = plan.clock.filter((row) => row.person === code);
     const day = own[0]?.day;
-    return day ? [{ code, name, day, rows: own.filter((row) => row.day === day) }] : [];
+    const rows = own.filter((row) => row.day === day);
+    return day ? [{ code, name, day, rows, company: companyNeededUntil(rows, plan.clock) }] : [];
   });
   return (
     <Section id="sheets" heading={sheets.heading} intro={sheets.intro}>

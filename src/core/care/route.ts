@@ -188,7 +188,7 @@ function stepsOf(
       ),
     );
   }
-  const asFound = load.mould && PHOTOGRAPHS.has(load.format);
+  const asFound = load.mould && PHOTOGRAPHS.has(load.format) && !care.done.has("clean");
   if (load.redRot > 0 || asFound) steps.push(step("covers", one("i-covers"), near));
   if (load.redRot > 0)
     steps.push(

@@ -270,7 +270,7 @@ function workRows(
   });
 }
 
-/** Litres in bags between admission and release. */
+/** Litres in bags between admission, or the first morning, and release. */
 function wardRows(
   problem: PlanProblem,
   classes: readonly JobClass[],
@@ -280,25 +280,34 @@ function wardRows(
   resourceOfRow: Map<number, string>,
   sharedRows: SharedRow[],
 ): void {
-  const inWard = classes.map((each, c) => ({ each, c })).filter(({ each }) => each.litres > 0);
-  if (inWard.length === 0) return;
-  const inside = inWard.map(({ each, c }) => {
+  const bags = classes.flatMap((each, c) => {
+    const there = each.jobs.filter((job) => job.inWard);
+    const litres = there.reduce((sum, { route }) => sum + route.wardLitres, 0);
+    if (litres > 0) return [{ each, c, there: there.length, litres: litres / there.length }];
+    return each.litres > 0 ? [{ each, c, there: 0, litres: each.litres }] : [];
+  });
+  if (bags.length === 0) return;
+  const inside = bags.map(({ each, c, there }) => {
+    const release = flow[c]?.[there > 0 ? 0 : 1];
     let before = -1;
     return periods.map((_, t) => {
       const now = build.column(0, 0, each.jobs.length);
-      build.row(0, 0, [
+      const left = before < 0 ? -there : 0;
+      build.row(left, left, [
         ...(before < 0 ? [] : [[before, 1] as const]),
-        [flow[c]?.[0]?.[t] as number, 1],
-        [flow[c]?.[1]?.[t] as number, -1],
+        ...(there > 0 ? [] : [[flow[c]?.[0]?.[t] as number, 1] as const]),
+        [release?.[t] as number, -1],
         [now, -1],
       ]);
       before = now;
       return now;
     });
   });
+  // A Ward fuller than it may be on the first morning takes in nothing before it has room, which these rows do not say.
+  const most = bags.reduce((sum, { there, litres }) => sum + there * litres, 0);
   periods.forEach((_, t) => {
-    const terms = inWard.map(({ each }, w) => [inside[w]?.[t] as number, each.litres] as const);
-    const row = build.row(-NONE, problem.wardLitres, terms);
+    const terms = bags.map(({ litres }, w) => [inside[w]?.[t] as number, litres] as const);
+    const row = build.row(-NONE, Math.max(problem.wardLitres, most), terms);
     resourceOfRow.set(row, "ward");
     sharedRows.push({ row, period: t, what: "ward" });
   });

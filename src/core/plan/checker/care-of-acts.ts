@@ -1,6 +1,7 @@
 import type { Care, Ruling } from "../../care/care.ts";
 import type { ItemCare } from "../../care/item-care.ts";
 import type { Act } from "../../items/campaign.ts";
+import { conditionsOf, hasGrowth } from "./contamination.ts";
 import type { Fault } from "./fault.ts";
 import type { PlanOnPaper } from "./plan-on-paper.ts";
 
@@ -35,7 +36,7 @@ export function careFaults(paper: PlanOnPaper): Fault[] {
     const done = new Set(care.done);
     for (const { act, first: day } of passings) {
       faults.push(...rulesAgainst(care, act, done).map((each) => ({ ...each, day, item, act })));
-      if (act === "box" && !isPictured(done))
+      if (act === "box" && !isPictured(care, done))
         faults.push({
           code: "not-pictured",
           day,
@@ -51,8 +52,15 @@ export function careFaults(paper: PlanOnPaper): Fault[] {
   });
 }
 
-const isPictured = (done: ReadonlySet<Act>): boolean =>
-  done.has("image") || (done.has("covers") && !done.has("wrap") && !done.has("clean"));
+const PHOTOGRAPHS = ["photo_print", "album", "glass_negative", "film_negative", "photo_cased"];
+
+/** By the camera, or as found: a photograph with growth that is not cleaned off is pictured at the cover stand and boxed. */
+const isPictured = (care: ItemCare, done: ReadonlySet<Act>): boolean =>
+  done.has("image") ||
+  (done.has("covers") &&
+    !done.has("clean") &&
+    PHOTOGRAPHS.includes(String(care.item.facts.format)) &&
+    hasGrowth(conditionsOf(care)));
 
 /** The first ban or hold of any part stands for all. */
 function rulesAgainst(care: ItemCare, act: Act, done: ReadonlySet<Act>): Fault[] {

@@ -1,9 +1,8 @@
 import { readFileSync } from "node:fs";
 import { makeCampaign } from "../../../../bench/make-campaign.ts";
-import { careOfCampaign } from "../../../../src/core/care/item-care.ts";
 import { loadNorms } from "../../../../src/core/care/norms.ts";
-import { routeOf } from "../../../../src/core/care/route.ts";
 import type { Campaign, Finding, Item } from "../../../../src/core/items/campaign.ts";
+import { campaignRoutes } from "../../../../src/core/plan/campaign-routes.ts";
 import { gapOver, itemBoundOf, planValue } from "../../../../src/core/plan/checker/certificate.ts";
 import { checkPlan } from "../../../../src/core/plan/checker/check-plan.ts";
 import type { Fault } from "../../../../src/core/plan/checker/fault.ts";
@@ -21,7 +20,7 @@ export const norms = loadNorms(readPublished("norms.json"));
 export const book = publishedRuleBook();
 
 export const planOf = async (campaign: Campaign, solve: Solve): Promise<Plan> => {
-  const routes = careOfCampaign(book, campaign).map((each) => routeOf(norms, each));
+  const { routes } = campaignRoutes(book, norms, campaign);
   const { plan, use } = await makePlan(campaign, routes, norms, solve, { ...PLAN_DEFAULTS, draws: 10 });
   const { orders, lines } = projectStores(campaign, use);
   return { ...plan, orders, stores: lines };
@@ -31,8 +30,8 @@ export const faultsOf = (campaign: Campaign, plan: PlanOnPaper["plan"]): Fault[]
   checkPlan(campaign, book, norms, plan);
 
 /** An invented campaign in which growth is on items that are cleaned before anything else is done with them. */
-export function plainCampaign(seed: number, size = { items: 110, people: 5, weeks: 6 }): Campaign {
-  const made = makeCampaign({ ...size, seed });
+function plainCampaign(): Campaign {
+  const made = makeCampaign({ items: 110, people: 5, weeks: 6, seed: 3 });
   const grows = new Set(
     made.findings
       .filter(({ test, answer }) => test === "growth_visible" && answer === "yes")
@@ -47,7 +46,7 @@ export function plainCampaign(seed: number, size = { items: 110, people: 5, week
 
 /** A campaign with everything a plan can show: work near mould, red rot, an item without tests, one set aside, and labels that run out. */
 export function fullCampaign(): Campaign {
-  const made = plainCampaign(3);
+  const made = plainCampaign();
   const [pattern] = made.items.filter(({ facts }) => facts.format === "newspaper");
   if (!pattern) throw new Error("The invented campaign has no newspaper.");
   const { arrives: _, ...like } = pattern;

@@ -75,6 +75,7 @@ function careOfItem(
   const infested = findings.some(({ test, answer }) => INSECTS.has(test) && answer !== "no");
   const at = (acts: ReadonlySet<Act>, testsAnswered = false): readonly PartCare[] => {
     const state = {
+      ...(acts.has("release") ? {} : named("state", item.state ?? {})),
       ...stateFacts(acts),
       ...(infested ? { "state.insects_killed": acts.has("release") ? "yes" : "no" } : {}),
       ...(testsAnswered ? { "state.required_tests_missing": "no" } : {}),

@@ -39,6 +39,8 @@ export interface Item {
   readonly foundIn?: string;
   /** The owner's handling rule, shown on the card; adds limits, never lifts one. */
   readonly custodianRule?: string;
+  /** How it stands by the log, until it is released: hours_wet, in_freezer … as the rules name them under `state`. */
+  readonly state?: Facts;
 }
 
 export type Skill = "lead" | "clean" | "image" | "box" | "write";

@@ -19,10 +19,10 @@ export function isJson(value: unknown, depth = 0): value is Json {
 export function canonicalJson(value: Json): string {
   if (typeof value !== "object" || value === null) return JSON.stringify(value);
   if (isList(value)) return `[${value.map(canonicalJson).join(",")}]`;
-  const members = Object.keys(value)
-    .sort()
-    .map((key) => `${JSON.stringify(key)}:${canonicalJson(value[key] as Json)}`); // the key was just listed
-  return `{${members.join(",")}}`;
+  let members = "";
+  for (const key of Object.keys(value).sort())
+    members += `${members === "" ? "" : ","}${JSON.stringify(key)}:${canonicalJson(value[key] as Json)}`; // the key was just listed
+  return `{${members}}`;
 }
 
 const isList = (value: Json): value is readonly Json[] => Array.isArray(value);

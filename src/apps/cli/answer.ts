@@ -1,6 +1,6 @@
 import type { Plan } from "../../core/plan/plan.ts";
 import { sayAirVerdict } from "../../core/say/damp/air.ts";
-import { sayDrivers, sayFinish, sayMust, sayWatch } from "../../core/say/risk.ts";
+import { sayFinish, sayRisk } from "../../core/say/risk.ts";
 import { addDays, type Day, mondayOf } from "../../core/units/day.ts";
 import type { StoreWatch } from "../../core/ward/store-watch.ts";
 
@@ -14,7 +14,7 @@ export function answerLines(plan: Plan, stores: readonly StoreWatch[] = []): str
   return [
     `${plan.campaign}, ${plan.place}: plan made for the morning of ${say(plan.planFrom)}; the campaign ends on ${say(plan.end)}.`,
     `Finish      ${sayFinish(plan, say)}`,
-    `Spread      ${[sayDrivers(plan), sayWatch(plan), sayMust(plan)].filter((words) => words !== "").join("; ")}.`,
+    `Spread      ${sayRisk(plan)}.`,
     `Binds       ${plan.binds[0] ? `${plan.binds[0].sentence}` : "Nothing: every shared resource has room."}`,
     `Does not fit ${late.length === 0 ? "nothing" : `${count(late.length, "item")} (${late.filter((each) => each.must).length} must-do): ${names(late.map((each) => each.item))}`}`,
     `Waits       ${count(aside, "item")} set aside by a rule until someone outside the team answers; ${door} at the Door with a must-ask test unanswered.`,

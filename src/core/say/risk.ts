@@ -40,6 +40,14 @@ export function sayUnfinished({ unfinished, draws }: Finish): string {
   return tenths === 10 ? "in nearly all simulated campaigns" : `in ${tenths} of 10 simulated campaigns`;
 }
 
+/** What chance does, in one sentence without its full stop. */
+export const sayRisk = (plan: Plan): string =>
+  [sayDrivers(plan), sayWatch(plan), sayMust(plan)].filter((words) => words !== "").join("; ");
+
+/** The same for the page, with how often something is left where that is more than rare. */
+export const saySpread = (plan: Plan, end: string): string =>
+  `${plan.finish.p90 ? "" : `${upper(sayUnfinished(plan.finish))} something is left over on ${end}. `}What moves the finish: ${sayRisk(plan)}.`;
+
 /** What makes the finish uncertain, widest first; in items where more than half of the campaigns leave something. */
 export function sayDrivers({ finish, risk }: Pick<Plan, "finish" | "risk">): string {
   const size = ({ days, items }: Driver): number => (finish.p50 ? days : items);
@@ -78,6 +86,7 @@ export function sayMust({ risk }: Pick<Plan, "risk">): string {
     : `${unsure} of ${count(must.length, "must-do item")} on a route ${unsure === 1 ? "is" : "are"} not sure of a box (in fewer than 9 of 10)`;
 }
 
+const upper = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);
 const sayDays = (days: number): string =>
   days < 14 ? count(days, "day") : count(Math.round(days / 7), "week");
 const count = (n: number, word: string): string => `${n} ${word}${n === 1 ? "" : "s"}`;

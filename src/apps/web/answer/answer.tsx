@@ -1,6 +1,7 @@
 import type { Plan } from "../../../core/plan/plan.ts";
 import { sayDay, sayPercent } from "../../../core/say/dates.ts";
 import { answer } from "../../../core/say/page.ts";
+import { saySpread } from "../../../core/say/risk.ts";
 import { count, LOCALE } from "../frame/reader.ts";
 import { Empty, Section } from "../frame/section.tsx";
 import "./answer.css";
@@ -41,6 +42,7 @@ export function Answer({ plan }: { plan: Plan }) {
         )}{" "}
         {plan.left.length > 0 && <a href="#left">{answer.without(count(plan.left.length))}</a>}
       </p>
+      <p>{saySpread(plan, end)}</p>
       <p className="quiet">{answer.proof(sayPercent(proof.itemGap, LOCALE, 1), count(finish.draws).text)}</p>
     </Section>
   );

@@ -82,7 +82,7 @@ export async function asItIs(
 ): Promise<AsItIs> {
   const relaxed = await relaxedCase(planProblem(campaign, routes, means.norms), routes, means.solve);
   const supposed = await supposedPlan(relaxed, means.solve, draws, null);
-  const outlook = outlookOf(supposed.problem, supposed.plan, relaxed.look, ordersOf(means, supposed));
+  const outlook = outlookOf(supposed, relaxed.look, ordersOf(means, supposed));
   const few = finishOf(supposed.problem, supposed.guide, firstDraws(draws), PLAN_DEFAULTS.seed);
   return { campaign, routes, supposed, outlook, first: { ...outlook, finish: few }, draws };
 }
@@ -101,7 +101,7 @@ export async function* answersTo(
   for (const [at, each] of cases.entries()) {
     if (each.scenario.changes.length === 0) continue;
     const made = firstPlan(problemOf(each, means), each.routes, base.supposed, firstDraws(base.draws));
-    const outlook = firstOutlookOf(made.problem, made.plan, ordersOf(means, made));
+    const outlook = firstOutlookOf(made, ordersOf(means, made));
     yield { step: "first", at, outlook, difference: differenceOf(base.first, outlook, known) };
   }
   for (const [at, each] of cases.entries()) {
@@ -127,8 +127,7 @@ export async function proved(
 ): Promise<{ readonly supposed: Supposed; readonly outlook: Outlook }> {
   const relaxed = await relaxedCase(problemOf(each, means), each.routes, means.solve);
   const supposed = await supposedPlan(relaxed, means.solve, base.draws, base.supposed);
-  const { problem, plan } = supposed;
-  return { supposed, outlook: outlookOf(problem, plan, relaxed.look, ordersOf(means, supposed)) };
+  return { supposed, outlook: outlookOf(supposed, relaxed.look, ordersOf(means, supposed)) };
 }
 
 const problemOf = ({ campaign, routes, scenario }: Case, { norms }: Means) =>

@@ -1,8 +1,9 @@
 import { type Day, daysBetween } from "../../units/day.ts";
 import type { Bind, Finish, Left, Order, Proof } from "../plan.ts";
 import type { PlanProblem } from "../problem.ts";
+import type { Piece } from "../walk.ts";
 import type { FirstLook } from "./relaxed-case.ts";
-import type { FirstPlan, SupposedPlan } from "./supposed-plan.ts";
+import type { FirstPlan, Made, Supposed } from "./supposed-plan.ts";
 
 /** Minutes used and minutes there. */
 export interface Share {
@@ -43,26 +44,19 @@ export interface Outlook extends FirstOutlook {
 
 const SOON_DAYS = 28;
 
-export function outlookOf(
-  problem: PlanProblem,
-  plan: SupposedPlan,
-  atBest: FirstLook,
-  orders: readonly Order[],
-): Outlook {
+export function outlookOf(made: Supposed, atBest: FirstLook, orders: readonly Order[]): Outlook {
+  const { plan } = made;
   const [first] = plan.binds;
   return {
-    ...firstOutlookOf(problem, plan, orders),
+    ...firstOutlookOf(made, orders),
     binds: first ? { resource: first.resource, load: first.load } : null,
     atBest,
     proof: plan.proof,
   };
 }
 
-export function firstOutlookOf(
-  problem: PlanProblem,
-  plan: FirstPlan,
-  orders: readonly Order[],
-): FirstOutlook {
+export function firstOutlookOf(made: Made<FirstPlan>, orders: readonly Order[]): FirstOutlook {
+  const { problem, plan } = made;
   return {
     end: plan.end,
     routed: plan.routed,
@@ -71,9 +65,9 @@ export function firstOutlookOf(
     stopped: plan.left.filter((each) => each.kind !== "no time").length,
     mouldSoon: mouldOf(problem, plan, SOON_DAYS),
     mould: mouldOf(problem, plan, problem.days.length),
-    camera: cameraOf(problem, plan),
-    lastImage: lastImageOf(plan),
-    workSoon: workSoonOf(plan),
+    camera: cameraOf(made),
+    lastImage: lastImageOf(made),
+    workSoon: workSoonOf(made),
     lateOrders: [...new Set(orders.filter((each) => each.late).map((each) => each.name))],
   };
 }
@@ -97,24 +91,26 @@ function mouldOf(problem: PlanProblem, plan: FirstPlan, days: number): Share {
   return { used, there };
 }
 
-const lastImageOf = ({ assignments }: FirstPlan): Day | null =>
-  assignments
-    .filter((each) => each.act === "image")
-    .map((each) => each.day)
-    .sort()
-    .at(-1) ?? null;
+const imagesOf = ({ day }: Made<FirstPlan>): readonly Piece[] =>
+  day.pieces.filter(({ job, task }) => job.tasks[task]?.act === "image");
 
-function workSoonOf(plan: FirstPlan): FirstOutlook["workSoon"] {
-  const soon = plan.assignments.filter((each) => daysBetween(plan.planFrom, each.day) < SOON_DAYS);
+const lastImageOf = (made: Made<FirstPlan>): Day | null =>
+  made.problem.days[imagesOf(made).reduce((last, { day }) => Math.max(last, day), -1)] ?? null;
+
+function workSoonOf({ day }: Made<FirstPlan>): FirstOutlook["workSoon"] {
   const hours = (exposed: boolean): number =>
-    soon.reduce((sum, each) => sum + (each.exposed === exposed ? each.minutes : 0), 0) / 60;
+    day.pieces.reduce(
+      (sum, each) =>
+        each.day < SOON_DAYS && each.job.tasks[each.task]?.exposed === exposed ? sum + each.minutes : sum,
+      0,
+    ) / 60;
   return { near: hours(true), clean: hours(false) };
 }
 
-function cameraOf(problem: PlanProblem, plan: FirstPlan): Share {
-  const images = plan.assignments.filter((each) => each.act === "image");
-  const last = Math.max(-1, ...images.map((each) => daysBetween(plan.planFrom, each.day)));
-  const open = problem.stations.get("camera") ?? new Float64Array(0);
+function cameraOf(made: Made<FirstPlan>): Share {
+  const images = imagesOf(made);
+  const last = images.reduce((latest, { day }) => Math.max(latest, day), -1);
+  const open = made.problem.stations.get("camera") ?? new Float64Array(0);
   return {
     used: images.reduce((sum, each) => sum + each.minutes, 0),
     there: open.subarray(0, last + 1).reduce((sum, minutes) => sum + minutes, 0),

@@ -1,6 +1,6 @@
 import type { Route } from "../../care/care.ts";
 import { addDays, type Day, daysBetween } from "../../units/day.ts";
-import type { FirstPlan } from "./supposed-plan.ts";
+import type { SupposedPlan } from "./supposed-plan.ts";
 
 export interface Freezer {
   readonly items: number;
@@ -26,7 +26,7 @@ export interface FreezerQueue extends Freezer {
  */
 export function freezerQueueOf(
   routes: readonly Route[],
-  { planFrom, end, assignments }: FirstPlan,
+  { planFrom, end, assignments }: SupposedPlan,
   freezer: Freezer,
 ): FreezerQueue {
   const admitted = new Map(

@@ -1,6 +1,6 @@
 import { daysBetween } from "../../units/day.ts";
 import type { PlanProblem } from "../problem.ts";
-import type { FirstPlan } from "./supposed-plan.ts";
+import type { SupposedPlan } from "./supposed-plan.ts";
 
 /** How long items would wait for the one person who releases, against the plan as it is. */
 export interface ReleaseQueue {
@@ -17,7 +17,7 @@ export interface ReleaseQueue {
 }
 
 /** First come, first looked at; release goes before all other work of the person, within hours, mould minutes and exposed days. */
-export function releaseQueueOf(problem: PlanProblem, plan: FirstPlan, person: string): ReleaseQueue {
+export function releaseQueueOf(problem: PlanProblem, plan: SupposedPlan, person: string): ReleaseQueue {
   const p = problem.hands.findIndex((each) => each.person.code === person);
   const asked = plan.assignments.filter((each) => each.act === "release");
   const queue = asked

@@ -3,6 +3,7 @@ import { bindsOf } from "../binds.ts";
 import { boundFrom } from "../bound/certificate.ts";
 import { dayModel } from "../bound/day-model.ts";
 import { searchPrices } from "../bound/price-search.ts";
+import { dearWhereShut } from "../bound/shut-places.ts";
 import { startPrices } from "../bound/start-prices.ts";
 import { type Guide, guideFrom } from "../guide.ts";
 import { bestManner, type Trial, tryOut } from "../improve/best-manner.ts";
@@ -20,12 +21,9 @@ import { following } from "./follow.ts";
 import type { RelaxedCase } from "./relaxed-case.ts";
 
 /** The parts of a plan that are compared; nothing is known yet of how good it is. */
-export type FirstPlan = Pick<
-  Plan,
-  "planFrom" | "end" | "routed" | "finish" | "left" | "assignments" | "personDays"
->;
+export type FirstPlan = Pick<Plan, "planFrom" | "end" | "routed" | "finish" | "left" | "personDays">;
 export type SupposedPlan = FirstPlan &
-  Pick<Plan, "binds"> & { readonly proof: Pick<Plan["proof"], "gap" | "itemGap"> };
+  Pick<Plan, "binds" | "assignments"> & { readonly proof: Pick<Plan["proof"], "gap" | "itemGap"> };
 
 /** A plan made to be compared, and what it was made from. */
 export interface Made<P extends FirstPlan> {
@@ -40,7 +38,7 @@ export interface Made<P extends FirstPlan> {
 export type Supposed = Made<SupposedPlan>;
 
 /** A shorter search than the plan's own, so that several plans take seconds: rounds of prices, sweeps through manners, no shaking. From trials. */
-const SEARCH_ROUNDS = 60;
+const SEARCH_ROUNDS = 100;
 const SWEEPS = 2;
 /** A programme within this of its bound is good enough to compare. */
 const GAP = 0.03;
@@ -75,6 +73,7 @@ export async function supposedPlan(
     ...made,
     plan: {
       ...made.plan,
+      assignments: assignmentsOf(problem, best.day),
       binds: bindsOf(problem, parts, answer.duals, answer.values, answer.objective, best.day),
       proof: { gap: gapOf(answer.objective, answer.bound), itemGap: gapOf(best.cost, bound) },
     },
@@ -99,7 +98,6 @@ function madeFrom(
       routed: problem.jobs.length,
       finish: finishOf(problem, guide, draws, PLAN_DEFAULTS.seed),
       left: leftOf(campaign, routes, day),
-      assignments: assignmentsOf(problem, day),
       personDays: personDaysOf(problem, day),
     },
   };
@@ -121,7 +119,7 @@ function searched(
   const model = dayModel(problem);
   const prices = searchPrices(
     model,
-    startPrices(problem, periods, parts, answer.duals),
+    dearWhereShut(problem, startPrices(problem, periods, parts, answer.duals)),
     first.cost,
     SEARCH_ROUNDS,
   );

@@ -42,7 +42,7 @@ async function made(campaign: Campaign, asItIs: Made | null): Promise<Made> {
   const supposed = await supposedPlan(relaxed, solver.solve, DRAWS, asItIs?.supposed ?? null);
   return {
     look: relaxed.look,
-    outlook: outlookOf(supposed.problem, supposed.plan, relaxed.look, []),
+    outlook: outlookOf(supposed, relaxed.look, []),
     supposed,
   };
 }

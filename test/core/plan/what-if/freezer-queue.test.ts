@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
 import type { Route } from "../../../../src/core/care/care.ts";
 import { type FreezerQueue, freezerQueueOf } from "../../../../src/core/plan/what-if/freezer-queue.ts";
-import type { FirstPlan } from "../../../../src/core/plan/what-if/supposed-plan.ts";
+import type { SupposedPlan } from "../../../../src/core/plan/what-if/supposed-plan.ts";
 import { addDays } from "../../../../src/core/units/day.ts";
 import { day } from "./small-campaign.ts";
 
@@ -13,7 +13,7 @@ function queueOf(days: readonly number[], items: number, cycleDays: number): Fre
       ({ item: `I${at}`, destiny: "route", steps: [], conditions: ["insect_active"] }) as unknown as Route,
   );
   const assignments = days.map((d, at) => ({ item: `I${at}`, act: "admit", day: addDays(start, d) }));
-  const plan = { planFrom: start, end: addDays(start, 59), assignments } as unknown as FirstPlan;
+  const plan = { planFrom: start, end: addDays(start, 59), assignments } as unknown as SupposedPlan;
   return freezerQueueOf(routes, plan, { items, cycleDays });
 }
 

@@ -10,6 +10,7 @@ import { watchStores } from "../../core/ward/store-watch.ts";
 import { planTables } from "../../edge/handover/plan-tables.ts";
 import { projectFolder } from "../../edge/published.ts";
 import { answerLines } from "./answer.ts";
+import { mouldLines } from "./mould-lines.ts";
 import { type PlannedFolder, planFolder } from "./plan-folder.ts";
 import { printPapers } from "./print-papers.ts";
 
@@ -28,6 +29,7 @@ export async function planCommand(request: PlanRequest): Promise<number> {
   if (!written) return 2;
   for (const line of answerLines(written.planned.plan, watchStores(written.planned.campaign.climate)))
     request.out(line);
+  for (const line of mouldLines(written.planned)) request.out(line);
   request.out("");
   request.out(
     `Written to ${written.folder}: plan.json, picture.svg, papers/ (${written.papers.join(", ")}), tables/.`,

@@ -6,6 +6,7 @@ import { whatIfService } from "../../edge/solve/what-if-service.ts";
 import { openInBrowser } from "../server/open.ts";
 import { startServer } from "../server/start.ts";
 import { answerLines } from "./answer.ts";
+import { mouldLines } from "./mould-lines.ts";
 import { type PlanRequest, planAndWrite } from "./plan.ts";
 
 /** Plans the campaign (the demo when none is named), serves the page, prints the answer, and stays until stopped. */
@@ -24,6 +25,7 @@ export async function startCommand(
   });
   for (const line of answerLines(written.planned.plan, watchStores(written.planned.campaign.climate)))
     request.out(line);
+  for (const line of mouldLines(written.planned)) request.out(line);
   request.out("");
   request.out(`The page: ${server.address}   (papers and tables: ${written.folder})   Stop with Ctrl+C.`);
   openInBrowser(server.address);

@@ -2,6 +2,8 @@ import { careOfCampaign } from "../../core/care/item-care.ts";
 import { loadNorms } from "../../core/care/norms.ts";
 import { routeOf } from "../../core/care/route.ts";
 import { type Explanation, explain, type PartExplained, TIER_WORDS } from "../../core/say/explain.ts";
+import { sayMouldInPlan, sayMouldOutlook } from "../../core/say/mould-outlook.ts";
+import { mouldOutlooks } from "../../core/ward/mould-outlook.ts";
 import { readPublished } from "../../edge/published.ts";
 import { openFolder } from "./open-folder.ts";
 import { wrapped } from "./wrapped.ts";
@@ -25,12 +27,15 @@ export async function whyItem(folder: string, id: string, out: Out, complain: Ou
   const [care] = careOfCampaign(book, { ...campaign, items: [item] });
   if (!care) return 2;
   const route = routeOf(loadNorms(readPublished("norms.json")), care);
-  for (const line of whyLines(explain(book, care, route))) out(line);
+  const mould = route.destiny === "done" ? undefined : mouldOutlooks(campaign).get(item.id);
+  const waits = mould ? sayMouldOutlook(mould, campaign.planFrom) : [];
+  if (mould && route.destiny === "route") waits.push(sayMouldInPlan(mould));
+  for (const line of whyLines(explain(book, care, route), waits)) out(line);
   return 0;
 }
 
-/** The explanation as lines of at most 100 characters. */
-export function whyLines(said: Explanation): string[] {
+/** The explanation as lines of at most 100 characters, with what its climate means where it waits. */
+export function whyLines(said: Explanation, waits: readonly string[] = []): string[] {
   return [
     `${said.item}  ${said.title}`,
     `State: ${said.grade}. Act: ${said.urgency === "none" ? "no hurry" : said.urgency}.`,
@@ -38,6 +43,8 @@ export function whyLines(said: Explanation): string[] {
     ...wrapped(`Meanwhile it stays ${said.rest}.`, ""),
     ...(said.steps.length > 0 ? wrapped(`Way: ${said.steps.join(" > ")}.`, "") : []),
     ...said.parts.flatMap(partLines),
+    ...(waits.length > 0 ? ["", "WHERE IT WAITS"] : []),
+    ...waits.flatMap((line) => wrapped(line, "  ")),
     "",
     "Advice to people: follow local rules and licensed practice.",
   ];

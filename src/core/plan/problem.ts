@@ -2,6 +2,7 @@ import type { Band, Route } from "../care/care.ts";
 import type { Norms } from "../care/norms.ts";
 import type { Act, Campaign, Item, Person, StationKind } from "../items/campaign.ts";
 import { addDays, type Day, daysBetween, mondayOf, weekdayOf } from "../units/day.ts";
+import { mouldFactor, mouldOutlooks, soonerDue } from "../ward/mould-outlook.ts";
 import { openMinutes } from "./station-open.ts";
 import { expected, KINDS, kindOf } from "./work.ts";
 
@@ -26,6 +27,7 @@ export interface Job {
   /** It lies in the Ward already: `ready` is when its wait is expected to end. */
   readonly inWard: boolean;
   readonly weight: number;
+  /** Day of the plan after which waiting costs steeply: the custodian's, or a sooner one on which mould is sure to begin. */
   readonly due: number | null;
 }
 
@@ -161,6 +163,7 @@ function jobsOf(
   usesOf: (uses: Readonly<Record<string, number>>) => Map<number, number>,
 ): Job[] {
   const jobs: Job[] = [];
+  const mould = mouldOutlooks(campaign);
   for (const route of routes) {
     const item = byItem.get(route.item);
     if (!item || route.destiny !== "route" || route.steps.length === 0) continue;
@@ -180,8 +183,9 @@ function jobsOf(
       })),
       ready: inWard ? Math.max(arrived, Math.ceil(expected(route.wardDays as Band))) : arrived,
       inWard,
-      weight: must * (route.conditions.some((each) => URGENT.has(each)) ? 2 : 1),
-      due: item.due ? daysBetween(campaign.planFrom, item.due) : null,
+      weight:
+        must * (route.conditions.some((each) => URGENT.has(each)) ? 2 : 1) * mouldFactor(mould.get(item.id)),
+      due: soonerDue(item.due ? daysBetween(campaign.planFrom, item.due) : null, mould.get(item.id)),
     });
   }
   return jobs;

@@ -1,4 +1,5 @@
-import { addDays, daysBetween } from "../../units/day.ts";
+import { addDays, type Day, daysBetween } from "../../units/day.ts";
+import { type MouldOutlook, mouldOutlooks } from "../../ward/mould-outlook.ts";
 import type { Plan } from "../plan.ts";
 import { conditionsOf } from "./contamination.ts";
 import type { Fault } from "./fault.ts";
@@ -28,15 +29,30 @@ export function planValue(paper: PlanOnPaper): number {
   const { planFrom, end } = paper.campaign;
   const length = Math.max(0, daysBetween(planFrom, end) + 1);
   const after = addDays(planFrom, length);
+  const mould = mouldOutlooks(paper.campaign);
   let value = 0;
   for (const { item, days } of paper.plan.itemDays) {
-    const due = paper.items.get(item)?.due;
+    const outlook = mould.get(item);
+    const [due] = [paper.items.get(item)?.due, sureDay(outlook, planFrom)].filter((each) => each).sort();
     const boxed = days.box ?? after;
     const late = due && boxed > due ? daysBetween(due, boxed) : 0;
     const never = days.box ? 0 : NEVER * length;
-    value += weightOf(paper, item) * (daysBetween(planFrom, boxed) + LATE * late + never);
+    value += weightOf(paper, item) * mouldOf(outlook) * (daysBetween(planFrom, boxed) + LATE * late + never);
   }
   return value;
+}
+
+/** A day on which mould is sure to begin is as strict as the custodian's. */
+const sureDay = (outlook: MouldOutlook | undefined, planFrom: Day): Day | undefined =>
+  outlook?.known && outlook.isSure ? addDays(planFrom, outlook.days.low ?? 0) : undefined;
+
+/** Once more the share of the campaign after mould begins, mean of the three days it is foretold for, by tenths. Common practice, no source. */
+function mouldOf(outlook: MouldOutlook | undefined): number {
+  if (!outlook?.known) return 1;
+  const { days, horizon } = outlook;
+  const after = [days.low, days.typical, days.high].map((day) => Math.max(0, horizon - (day ?? horizon)));
+  const tenths = Math.round((10 * after.reduce((sum, each) => sum + each, 0)) / (3 * horizon));
+  return 1 + tenths / 10;
 }
 
 function weightOf(paper: PlanOnPaper, item: string): number {

@@ -1,4 +1,4 @@
-import type { SheetRow } from "../../../core/plan/plan.ts";
+import type { PersonDay, SheetRow } from "../../../core/plan/plan.ts";
 import { sayDay, sayMinutes } from "../../../core/say/dates.ts";
 import {
   CHANGE_OVER,
@@ -21,18 +21,14 @@ interface Sheet {
   readonly name: string;
   readonly day: Day;
   readonly rows: readonly SheetRow[];
+  /** The day as the limits see it; undefined beyond the fortnight the page is given. */
+  readonly counted: PersonDay | undefined;
   /** Somebody stays for this person until then, in minutes after midnight; null: company is there anyway. */
   readonly company: number | null;
 }
 
 /** One person's first day in the clock, breaks and wipe-downs between. */
-export function PersonSheet({ name, day, rows, company }: Sheet) {
-  const sum = (fits: (row: SheetRow) => boolean): number =>
-    rows.filter(fits).reduce((all, { from, to }) => all + to - from, 0);
-  const isWork = ({ kind }: SheetRow): boolean => kind === "work" || kind === "change-over";
-  const isClearing = ({ kind }: SheetRow): boolean => kind === "end of session" || kind === "change out";
-  const work = sum(isWork);
-  const near = sum((row) => (row.exposed && isWork(row)) || isClearing(row));
+export function PersonSheet({ name, day, rows, counted, company }: Sheet) {
   const [first, last] = [rows[0], rows.at(-1)];
   return (
     <details className="sheet" open={rows.length <= SHORT}>
@@ -40,9 +36,11 @@ export function PersonSheet({ name, day, rows, company }: Sheet) {
         <strong>{name}</strong>{" "}
         <span className="quiet">
           {sheets.day(sayDay(day, LOCALE, "short"))}
-          {first && last && ` · ${sayClockRange({ from: first.from, to: last.to }, LOCALE)}`} ·{" "}
-          {sheets.total(sayMinutes(work, LOCALE))}
-          {near > 0 && ` · ${sheets.exposed(sayMinutes(near, LOCALE))}`}
+          {first && last && ` · ${sayClockRange({ from: first.from, to: last.to }, LOCALE)}`}
+          {counted && ` · ${sheets.total(sayMinutes(counted.workMinutes, LOCALE))}`}
+          {counted &&
+            counted.exposedMinutes > 0 &&
+            ` · ${sheets.exposed(sayMinutes(counted.exposedMinutes, LOCALE))}`}
         </span>
       </summary>
       {company !== null && <p className="sheet-company">{sayCompany(company, LOCALE)}</p>}

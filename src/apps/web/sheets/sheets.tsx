@@ -10,8 +10,10 @@ export function Sheets({ plan }: { plan: Plan }) {
   const people = plan.people.flatMap(({ code, name }) => {
     const own = plan.clock.filter((row) => row.person === code);
     const day = own[0]?.day;
+    if (!day) return [];
     const rows = own.filter((row) => row.day === day);
-    return day ? [{ code, name, day, rows, company: companyNeededUntil(rows, plan.clock) }] : [];
+    const counted = plan.personDays.find((each) => each.day === day && each.person === code);
+    return [{ code, name, day, rows, counted, company: companyNeededUntil(rows, plan.clock) }];
   });
   return (
     <Section id="sheets" heading={sheets.heading} intro={sheets.intro}>

@@ -2,6 +2,7 @@ import type { Route } from "../care/care.ts";
 import type { Norms } from "../care/norms.ts";
 import type { Campaign } from "../items/campaign.ts";
 import { bindsOf } from "./binds.ts";
+import type { Watch } from "./improve/course.ts";
 import { dayPlan } from "./improve/day-plan.ts";
 import { leftOf } from "./left.ts";
 import type { Plan } from "./plan.ts";
@@ -31,16 +32,17 @@ export interface Planned {
   readonly use: ReadonlyMap<string, Float64Array>;
 }
 
-/** The campaign's plan: programme, day-by-day plan with its proof, range of the finish. Same input, same plan. */
+/** The campaign's plan: programme, day-by-day plan with its proof, range of the finish. Same input, same plan, whoever watches; told to stop, the best so far. */
 export async function makePlan(
   campaign: Campaign,
   routes: readonly Route[],
   norms: Norms,
   solve: Solve,
   options: PlanOptions = PLAN_DEFAULTS,
+  watch?: Watch,
 ): Promise<Planned> {
   const problem = planProblem(campaign, routes, norms);
-  const made = await dayPlan(problem, solve, options);
+  const made = await dayPlan(problem, solve, options, watch);
   const { parts, answer, day } = made;
   const assignments = assignmentsOf(problem, day);
   const plan = {
@@ -52,7 +54,7 @@ export async function makePlan(
     itemCount: campaign.items.length,
     routed: problem.jobs.length,
     doneBefore: routes.filter((route) => route.destiny === "done").length,
-    ...riskOf(problem, made.guide, day, options.draws, options.seed),
+    ...riskOf(made.walkedIn, made.guide, day, options.draws, options.seed),
     proof: {
       objective: answer.objective,
       bound: answer.bound,

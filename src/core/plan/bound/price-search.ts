@@ -9,6 +9,8 @@ export interface PriceSearch {
   readonly bound: number;
   /** [task] → mean worked day on which the item bought it over the later rounds; past the last day when it was mostly left. */
   readonly meanDay: Float64Array;
+  /** [task] → worked day on which the item buys it at the best prices; past the last day when it is left. */
+  readonly cheapestDay: Float64Array;
   /** [person][worked day] → share of the later rounds in which the person was exposed. */
   readonly exposed: readonly Float64Array[];
 }
@@ -23,15 +25,22 @@ const PATIENCE = 10;
  * Looks for the prices that prove most. Each round every item buys at the prices, every person sells, and what was oversold on the running
  * mean of the rounds becomes dearer, starting from the best prices so far: the volume algorithm (Barahona and Anbil, Mathematical
  * Programming 87, 2000; from memory), with Polyak's steps towards `upper`, the cost of a known plan.
+ * @param goesOn is told the bound after each round and the share of rounds done; false ends the search
  */
-export function searchPrices(model: DayModel, start: Prices, upper: number, rounds: number): PriceSearch {
+export function searchPrices(
+  model: DayModel,
+  start: Prices,
+  upper: number,
+  rounds: number,
+  goesOn: (bound: number, done: number) => boolean = () => true,
+): PriceSearch {
   const market = new Market(model, start);
   let bound = market.trade(1);
   const best = market.price.slice();
   const mean = market.oversold.slice();
   let step = FIRST_STEP;
   let worse = 0;
-  for (let round = 1; round < rounds; round++) {
+  for (let round = 1; round < rounds && goesOn(bound, round / rounds); round++) {
     let norm = 0;
     for (let at = 0; at < mean.length; at++) {
       const over = mean[at] as number;
@@ -57,7 +66,11 @@ export function searchPrices(model: DayModel, start: Prices, upper: number, roun
       worse = 0;
     }
   }
-  return { prices: market.pricesOf(best), bound, meanDay: market.meanDay, exposed: market.people.exposed };
+  const meanDay = market.meanDay.slice();
+  const exposed = market.people.exposed.map((share) => share.slice());
+  market.price.set(best);
+  market.trade(1);
+  return { prices: market.pricesOf(best), bound, meanDay, cheapestDay: market.meanDay, exposed };
 }
 
 /** Everything that is bought and sold, in flat rows of one entry a worked day: kinds of work, places, Ward, stores. */
@@ -81,6 +94,7 @@ class Market {
   private readonly taken: readonly Float64Array[];
   private readonly sums: readonly Float64Array[];
   private readonly picks: readonly Int32Array[];
+  private readonly drawn: Float64Array;
   private readonly slow: Float64Array;
   private readonly copies: Float64Array;
 
@@ -107,6 +121,7 @@ class Market {
     const longest = model.alike.reduce((most, [job]) => Math.max(most, job?.tasks.length ?? 0), 0);
     this.sums = Array.from({ length: longest }, () => new Float64Array(this.count + 1).fill(Infinity));
     this.picks = Array.from({ length: longest }, () => new Int32Array(this.count + 1));
+    this.drawn = new Float64Array(this.count);
     this.slow = Float64Array.from(worked.days, (d) => problem.slowness[d] ?? 1);
     this.copies = Float64Array.from(model.alike, (jobs) => jobs.length);
     this.priceFrom(start);
@@ -253,14 +268,14 @@ class Market {
       const later = task === last ? (model.finish[j] as Float64Array) : (sums[s + 1] as Float64Array);
       const nextFrom = model.nextFrom[task] as Int32Array;
       const litres = (model.ward[task] as number) * (model.litres[j] as number);
-      const uses = model.uses[task];
+      const drawn = this.drawnCost(task);
       let least = Number.POSITIVE_INFINITY;
       let at = -1;
       for (let i = count - 1; i >= ready; i--) {
         let cost =
           minutes * (price[i] as number) + (later[task === last ? i : (nextFrom[i] as number)] as number);
         if (litres !== 0) cost -= litres * (this.wardSum[i] as number);
-        if (uses) for (const [store, quantity] of uses) cost += quantity * (this.unit[store]?.[i] ?? 0);
+        if (drawn) cost += drawn[i] as number;
         if (cost <= least) {
           least = cost;
           at = i;
@@ -281,6 +296,20 @@ class Market {
       i = model.nextFrom[task]?.[on] as number;
     }
     return left ? undone : pays;
+  }
+
+  /** What a task pays for what it draws from stores that have a price, by worked day; null: nothing. */
+  private drawnCost(task: number): Float64Array | null {
+    const { drawn } = this;
+    let paid = false;
+    for (const [store, quantity] of this.model.uses[task] ?? []) {
+      const unit = this.unit[store] as Float64Array;
+      if ((unit[0] as number) <= 0) continue; // a unit is never dearer than on the first day
+      for (let i = 0; i < this.count; i++)
+        drawn[i] = (paid ? (drawn[i] as number) : 0) + quantity * (unit[i] as number);
+      paid = true;
+    }
+    return paid ? drawn : null;
   }
 
   private record(j: number, task: number, i: number): void {

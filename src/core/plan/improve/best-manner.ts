@@ -5,6 +5,8 @@ import { costOf } from "./plan-cost.ts";
 
 /** A walked plan, what it costs and what it followed. */
 export interface Trial {
+  /** The problem it was walked in: as it is, or with days near mould left out. */
+  readonly problem: PlanProblem;
   readonly guide: Guide;
   readonly day: Walk;
   readonly cost: number;
@@ -12,7 +14,7 @@ export interface Trial {
 
 export function tryOut(problem: PlanProblem, guide: Guide): Trial {
   const day = walk(problem, guide);
-  return { guide, day, cost: costOf(problem, day) };
+  return { problem, guide, day, cost: costOf(problem, day) };
 }
 
 /** A manner, and how far wanted days lie from the prices' towards the programme's: 0 to 1. */
@@ -30,8 +32,17 @@ const CHOICES: { readonly [K in keyof Setting]: readonly number[] } = {
 };
 const SETTINGS = ["sameWorth", "patience", "session", "blend", "fitting"] as const;
 
-/** Walks the plan in different manners, one setting changed at a time, and keeps the best; `sweeps` times through all settings. */
-export function bestManner(problem: PlanProblem, programme: Guide, prices: Guide, sweeps: number): Trial {
+/**
+ * Walks the plan in different manners, one setting changed at a time, and keeps the best; `sweeps` times through all settings.
+ * @param goesOn is told the best so far before each walk; false ends the trials
+ */
+export function bestManner(
+  problem: PlanProblem,
+  programme: Guide,
+  prices: Guide,
+  sweeps: number,
+  goesOn: (best: Trial) => boolean = () => true,
+): Trial {
   const tried = new Map<string, Trial>();
   const trial = (setting: Setting): Trial => {
     const key = SETTINGS.map((name) => setting[name]).join("|");
@@ -46,6 +57,7 @@ export function bestManner(problem: PlanProblem, programme: Guide, prices: Guide
     const before = best.cost;
     for (const name of SETTINGS)
       for (const value of CHOICES[name]) {
+        if (!goesOn(best)) return best;
         const other = trial({ ...setting, [name]: value });
         if (other.cost >= best.cost) continue;
         best = other;

@@ -1,6 +1,6 @@
 import { boundFrom } from "../bound/certificate.ts";
-import { dayModel, type Prices } from "../bound/day-model.ts";
-import { searchPrices } from "../bound/price-search.ts";
+import { type DayModel, dayModel, type Prices } from "../bound/day-model.ts";
+import { type PriceSearch, searchPrices } from "../bound/price-search.ts";
 import { startPrices } from "../bound/start-prices.ts";
 import { type CampaignProgramme, campaignProgramme } from "../campaign-programme.ts";
 import { classesOf, type JobClass } from "../classes.ts";
@@ -10,9 +10,10 @@ import type { PlanProblem } from "../problem.ts";
 import type { Solve } from "../programme.ts";
 import type { Walk } from "../walk.ts";
 import { solveWholeDays, type WholeAnswer } from "../whole-days.ts";
-import { bestManner, type Trial, tryOut } from "./best-manner.ts";
+import { bestManner, tryOut } from "./best-manner.ts";
+import { Course, type Watch } from "./course.ts";
 import { solveExactly } from "./exact.ts";
-import { guideFromPrices } from "./price-guide.ts";
+import { guideFromPrices, wantedDays } from "./price-guide.ts";
 import { shaken } from "./shake.ts";
 
 /** How much is tried; every count falls as the campaign grows, so that the time stays within a minute. */
@@ -30,6 +31,8 @@ export interface DayPlan {
   readonly parts: CampaignProgramme;
   readonly answer: WholeAnswer;
   readonly guide: Guide;
+  /** The problem as the plan took it: some days near mould that it could use are left out. */
+  readonly walkedIn: PlanProblem;
   readonly day: Walk;
   /** Weighted item-days of the plan, and the bound that no plan of items and days can beat. */
   readonly cost: number;
@@ -42,46 +45,71 @@ export interface DayPlan {
 const EXACT_ITEMS = 30;
 /** Steps of one price search that may be spent, as items alike × tasks × days. */
 const SEARCH_WORK = 1.5e9;
-const SEARCH_ROUNDS = { least: 150, most: 1500 };
+const SEARCH_ROUNDS = { least: 75, most: 750 };
 /** Items walked again in search of a better order, all tries together. */
-const SHAKE_WORK = 4e5;
+const SHAKE_WORK = 8e5;
 const SHAKE_TRIES = { least: 0, most: 1500 };
 
 const within = ({ least, most }: { least: number; most: number }, n: number): number =>
   Math.round(Math.max(least, Math.min(most, n)));
+const triesFor = ({ jobs }: PlanProblem): number =>
+  within(SHAKE_TRIES, SHAKE_WORK / Math.max(1, jobs.length));
 
-/** Programme, prices and their bound, walks in many manners, small changes of the order: the best plan met, and its proof. */
-export async function dayPlan(problem: PlanProblem, solve: Solve, effort: Effort): Promise<DayPlan> {
+/**
+ * Programme, prices and their bound, walks in many manners, small changes: the best plan met, and its proof. From the first walk on there is a
+ * whole plan; when the watch says stop it is the best so far, with the bound so far.
+ */
+export async function dayPlan(
+  problem: PlanProblem,
+  solve: Solve,
+  effort: Effort,
+  watch?: Watch,
+): Promise<DayPlan> {
   const classes = classesOf(problem, effort.classes);
   const periods = periodsOf(problem);
   const parts = campaignProgramme(problem, classes, periods);
   const answer = await solveWholeDays(parts, solve, effort.gap);
   const programme = guideFrom(problem, classes, periods, parts, answer.values);
+  const course = new Course(tryOut(problem, programme), watch);
+  course.goesOn("programme", 1);
   const model = dayModel(problem);
-  const rounds = within(SEARCH_ROUNDS, SEARCH_WORK / (model.kind.length * model.worked.days.length));
-  const first = tryOut(problem, programme);
-  const start = startPrices(problem, periods, parts, answer.duals);
-  const rough = searchPrices(model, start, first.cost, Math.round(rounds / 2));
-  const rougher = better(first, bestManner(problem, programme, guideFromPrices(model, rough), 1));
-  // A nearer plan makes surer steps.
-  const found = searchPrices(model, rough.prices, rougher.cost, Math.round(rounds / 2));
-  const fine = better(rougher, bestManner(problem, programme, guideFromPrices(model, found), 2));
-  const tries = within(SHAKE_TRIES, SHAKE_WORK / Math.max(1, problem.jobs.length));
-  const walked = shaken(problem, fine, tries, effort.seed);
-  const { best, bound } =
-    problem.jobs.length <= EXACT_ITEMS
-      ? await solveExactly(problem, found.prices, walked, solve)
-      : { best: walked, bound: boundFrom(problem, found.prices) };
+  const prices = searchBoth(model, course, programme, startPrices(problem, periods, parts, answer.duals));
+  if (!course.stopped)
+    shaken(problem, course, wantedDays(model, prices.cheapestDay), triesFor(problem), effort.seed);
+  course.bound = boundFrom(problem, prices.prices);
+  if (!course.stopped && problem.jobs.length <= EXACT_ITEMS && course.goesOn("exact", 0))
+    await solveExactly(problem, prices.prices, course, solve);
+  const { best, bound } = course;
   return {
     classes,
     parts,
     answer,
     guide: best.guide,
+    walkedIn: best.problem,
     day: best.day,
     cost: best.cost,
     bound: Math.min(best.cost, bound),
-    prices: found.prices,
+    prices: prices.prices,
   };
 }
 
-const better = (one: Trial, other: Trial): Trial => (other.cost < one.cost ? other : one);
+/** Prices and the manner of walking by them, twice: towards a nearer plan the steps are surer. */
+function searchBoth(model: DayModel, course: Course, programme: Guide, start: Prices): PriceSearch {
+  const rounds = within(SEARCH_ROUNDS, SEARCH_WORK / (model.kind.length * model.worked.days.length) / 2);
+  const search = (from: Prices, turn: number): PriceSearch => {
+    const found = searchPrices(model, from, course.best.cost, rounds, (bound, done) => {
+      course.bound = Math.max(course.bound, bound);
+      return course.goesOn("prices", (turn + done) / 2);
+    });
+    if (course.stopped) return found;
+    course.offer(
+      bestManner(model.problem, programme, guideFromPrices(model, found), turn + 1, (best) => {
+        course.offer(best);
+        return course.goesOn("manners", turn / 2);
+      }),
+    );
+    return found;
+  };
+  const rough = search(start, 0);
+  return course.stopped ? rough : search(rough.prices, 1);
+}

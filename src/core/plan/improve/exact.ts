@@ -5,15 +5,10 @@ import type { Guide } from "../guide.ts";
 import type { PlanProblem } from "../problem.ts";
 import type { Solve } from "../programme.ts";
 import type { Trial } from "./best-manner.ts";
+import type { Course } from "./course.ts";
 import { ExactProgramme } from "./exact-programme.ts";
 import { isBorne, walkOf } from "./exact-walk.ts";
 import { costOf } from "./plan-cost.ts";
-
-/** A small campaign's best plan and the bound; they are equal when the search could finish. */
-export interface Exact {
-  readonly best: Trial;
-  readonly bound: number;
-}
 
 /** First distance over the price bound in which the best plan is looked for; it doubles until the plan is found. From trials. */
 const FIRST_REACH = 0.005;
@@ -25,30 +20,29 @@ const FIRST_REACH = 0.005;
 export async function solveExactly(
   problem: PlanProblem,
   prices: Prices,
-  known: Trial,
+  course: Course,
   solve: Solve,
-): Promise<Exact> {
+): Promise<void> {
   const model = dayModel(problem, true);
   const whole = problem.jobs.every((job) => Number.isInteger(job.weight)) && problem.days.length % 2 === 0;
   // Costs are whole numbers when weights are (a left item pays half the days), so a bound between two of them rises to the next.
   const raised = (bound: number): number => (whole ? Math.ceil(bound - 1e-4) : bound);
   const base = boundFrom(problem, prices);
-  let best = known;
-  let bound = raised(base);
-  for (let reach = Math.max(2, FIRST_REACH * base); bound < best.cost - 1e-6; reach *= 2) {
-    const upper = Math.min(best.cost, base + reach);
+  course.bound = raised(base);
+  const open = (): boolean => course.bound < course.best.cost - 1e-6;
+  for (let reach = Math.max(2, FIRST_REACH * base); open() && course.goesOn("exact", 0); reach *= 2) {
+    const upper = Math.min(course.best.cost, base + reach);
     const parts = new ExactProgramme(model, dayWindows(model, prices, upper));
     const solved = await solve(parts.programme, { relaxed: false, gap: 0 });
     if (solved.status === "failed") break;
     if (solved.status !== "infeasible" && solved.values.length > 0) {
       const other = trialOf(problem, model, parts, solved.values);
-      if (other.cost < best.cost && isBorne(model, other.day)) best = other;
+      if (isBorne(model, other.day)) course.offer(other);
     }
     const proved = solved.status === "infeasible" ? upper : Math.min(upper, solved.bound + parts.fixedCost);
-    bound = Math.max(bound, raised(Math.min(proved, best.cost)));
-    if (upper >= best.cost || solved.status === "stopped" || solved.status === "gap reached") break;
+    course.bound = Math.max(course.bound, raised(Math.min(proved, course.best.cost)));
+    if (upper >= course.best.cost || solved.status === "stopped" || solved.status === "gap reached") break;
   }
-  return { best, bound: Math.min(bound, best.cost) };
 }
 
 /** The plan an answer is, and a guide that leads there when luck turns. */
@@ -69,5 +63,5 @@ function trialOf(problem: PlanProblem, model: DayModel, parts: ExactProgramme, v
     worth: [],
     manner: { session: 1, patience: 7, sameWorth: 1, fitting: 1 },
   };
-  return { guide, day, cost: costOf(problem, day) };
+  return { problem, guide, day, cost: costOf(problem, day) };
 }

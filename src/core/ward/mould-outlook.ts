@@ -119,7 +119,7 @@ function growthFindings(campaign: Campaign): Map<string, Finding[]> {
 }
 
 /**
- * How much more a day of waiting counts for an item: 1 to 2, by tenths, 2 where mould has begun by every reading. It is 1 and the share of the
+ * How much more a day of waiting counts for an item: 1 to 2, by quarters, 2 where mould has begun by every reading. It is 1 and the share of the
  * campaign that lies after the start of growth, mean of the band's three days: an item with growth counts twice while it waits, as every
  * item that gets worse. Common practice, no source.
  */
@@ -127,9 +127,7 @@ export function mouldFactor(outlook: MouldOutlook | undefined): number {
   if (!outlook?.known || outlook.horizon === 0) return 1;
   const { days, horizon } = outlook;
   const after = (day: number | null): number => horizon - Math.min(horizon, day ?? horizon);
-  return (
-    1 + Math.round((10 * (after(days.low) + after(days.typical) + after(days.high))) / (3 * horizon)) / 10
-  );
+  return 1 + Math.round((4 * (after(days.low) + after(days.typical) + after(days.high))) / (3 * horizon)) / 4;
 }
 
 /**

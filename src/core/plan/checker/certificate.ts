@@ -46,13 +46,13 @@ export function planValue(paper: PlanOnPaper): number {
 const sureDay = (outlook: MouldOutlook | undefined, planFrom: Day): Day | undefined =>
   outlook?.known && outlook.isSure ? addDays(planFrom, outlook.days.low ?? 0) : undefined;
 
-/** Once more the share of the campaign after mould begins, mean of the three days it is foretold for, by tenths. Common practice, no source. */
+/** Once more the share of the campaign after mould begins, mean of the three days it is foretold for, by quarters. Common practice, no source. */
 function mouldOf(outlook: MouldOutlook | undefined): number {
   if (!outlook?.known) return 1;
   const { days, horizon } = outlook;
   const after = [days.low, days.typical, days.high].map((day) => Math.max(0, horizon - (day ?? horizon)));
-  const tenths = Math.round((10 * after.reduce((sum, each) => sum + each, 0)) / (3 * horizon));
-  return 1 + tenths / 10;
+  const quarters = Math.round((4 * after.reduce((sum, each) => sum + each, 0)) / (3 * horizon));
+  return 1 + quarters / 4;
 }
 
 function weightOf(paper: PlanOnPaper, item: string): number {

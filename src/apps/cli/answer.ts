@@ -5,7 +5,11 @@ import { addDays, type Day, mondayOf } from "../../core/units/day.ts";
 import type { StoreWatch } from "../../core/ward/store-watch.ts";
 
 /** The answer in a dozen lines, for a tired lead at six in the morning. */
-export function answerLines(plan: Plan, stores: readonly StoreWatch[] = []): string[] {
+export function answerLines(
+  plan: Plan,
+  stores: readonly StoreWatch[] = [],
+  mould: readonly string[] = [],
+): string[] {
   const { proof } = plan;
   const firstDay = earliest(plan.assignments.map((each) => each.day));
   const aside = plan.left.filter((each) => each.kind === "set aside").length;
@@ -20,14 +24,14 @@ export function answerLines(plan: Plan, stores: readonly StoreWatch[] = []): str
     `Waits       ${count(aside, "item")} set aside by a rule until someone outside the team answers; ${door} at the Door with a must-ask test unanswered.`,
     `Near mould  ${nearMouldWords(plan)}`,
     `Orders      ${ordersWords(plan)}`,
-    ...dampLines(stores),
+    ...dampLines(stores, mould),
     `First day   ${firstDay ? firstDayWords(plan, firstDay) : "no work planned"}`,
     `Proof       the programme's plan is at most ${(proof.gap * 100).toFixed(2)} % from the best possible; the day-by-day plan is within ${(proof.itemGap * 100).toFixed(1)} % of the same bound.`,
   ];
 }
 
-/** The store where mould can most be growing, and how many others; a quiet reader is counted, for it clears nothing. */
-function dampLines(stores: readonly StoreWatch[]): string[] {
+/** The store where mould can most be growing, and how many others; a quiet reader is counted, for it clears nothing; then what is to come. */
+function dampLines(stores: readonly StoreWatch[], mould: readonly string[]): string[] {
   const [worst, ...others] = stores;
   if (!worst) return [];
   const alarmed = others.filter(({ watch }) => watch.stateNow === "act" || watch.stateNow === "watch").length;
@@ -37,7 +41,7 @@ function dampLines(stores: readonly StoreWatch[]): string[] {
       : alarmed > 0
         ? ` ${count(alarmed, "other reader")} too: npx leafward air says which.`
         : ` ${count(others.length, "other reader")}: no lamp lit at the end, which is no all-clear.`;
-  return [`Damp        ${sayAirVerdict(worst.name, worst.watch)}${rest}`];
+  return [`Damp        ${[`${sayAirVerdict(worst.name, worst.watch)}${rest}`, ...mould].join(" ")}`];
 }
 
 const earliest = (days: readonly Day[]): Day | null => [...days].sort()[0] ?? null;

@@ -10,7 +10,7 @@ import { watchStores } from "../../core/ward/store-watch.ts";
 import { planTables } from "../../edge/handover/plan-tables.ts";
 import { projectFolder } from "../../edge/published.ts";
 import { answerLines } from "./answer.ts";
-import { mouldLines } from "./mould-lines.ts";
+import { mouldAhead } from "./mould-ahead.ts";
 import { type PlannedFolder, planFolder } from "./plan-folder.ts";
 import { printPapers } from "./print-papers.ts";
 
@@ -27,9 +27,9 @@ export interface PlanRequest {
 export async function planCommand(request: PlanRequest): Promise<number> {
   const written = await planAndWrite(request);
   if (!written) return 2;
-  for (const line of answerLines(written.planned.plan, watchStores(written.planned.campaign.climate)))
+  const { plan, campaign } = written.planned;
+  for (const line of answerLines(plan, watchStores(campaign.climate), mouldAhead(written.planned)))
     request.out(line);
-  for (const line of mouldLines(written.planned)) request.out(line);
   request.out("");
   request.out(
     `Written to ${written.folder}: plan.json, picture.svg, papers/ (${written.papers.join(", ")}), tables/.`,

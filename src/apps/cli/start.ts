@@ -6,7 +6,7 @@ import { whatIfService } from "../../edge/solve/what-if-service.ts";
 import { openInBrowser } from "../server/open.ts";
 import { startServer } from "../server/start.ts";
 import { answerLines } from "./answer.ts";
-import { mouldLines } from "./mould-lines.ts";
+import { mouldAhead } from "./mould-ahead.ts";
 import { type PlanRequest, planAndWrite } from "./plan.ts";
 
 /** Plans the campaign (the demo when none is named), serves the page, prints the answer, and stays until stopped. */
@@ -23,9 +23,9 @@ export async function startCommand(
     whatIf: whatIfService(folder, written.planned.campaign.planFrom),
     ...(request.port === undefined ? {} : { port: request.port }),
   });
-  for (const line of answerLines(written.planned.plan, watchStores(written.planned.campaign.climate)))
+  const { plan, campaign } = written.planned;
+  for (const line of answerLines(plan, watchStores(campaign.climate), mouldAhead(written.planned)))
     request.out(line);
-  for (const line of mouldLines(written.planned)) request.out(line);
   request.out("");
   request.out(`The page: ${server.address}   (papers and tables: ${written.folder})   Stop with Ctrl+C.`);
   openInBrowser(server.address);

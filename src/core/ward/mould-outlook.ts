@@ -55,7 +55,7 @@ export function mouldOutlooks(campaign: Campaign): Map<string, MouldOutlook> {
   const horizon = Math.max(0, daysBetween(planFrom, campaign.end) + 1);
   const places = new WaitingPlaces(campaign);
   const weather = weatherOf(climate);
-  const airs = new Map(climate.map(({ name }) => [name, undefined as StoreAir | null | undefined]));
+  const airs = new Map(places.readers.map((each) => [each, storeAirOf(each, weather, planFrom, horizon)]));
   const bands = new Map<string, MouldDays>();
   const findings = growthFindings(campaign);
   for (const item of campaign.items) {
@@ -64,8 +64,7 @@ export function mouldOutlooks(campaign: Campaign): Map<string, MouldOutlook> {
       found.set(item.id, { known: false, item: item.id, reader: null, because: "no-reader" });
     if (place.kind !== "reader") continue;
     const reader = place.series.name;
-    const air = airs.get(reader) ?? storeAirOf(place.series, weather, planFrom, horizon);
-    airs.set(reader, air);
+    const air = airs.get(place.series);
     if (!air) {
       found.set(item.id, { known: false, item: item.id, reader, because: "no-readings-of-late" });
       continue;

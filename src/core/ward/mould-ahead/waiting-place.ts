@@ -23,6 +23,8 @@ export const weatherOf = (climate: readonly ClimateSeries[]): ClimateSeries | nu
  * 2"); where none has and there is one store reader alone, that one. A wrong guess here can only cost order, not safety.
  */
 export class WaitingPlaces {
+  /** Every reader that may speak for an item. */
+  readonly readers: readonly ClimateSeries[];
   private readonly ward: ClimateSeries | undefined;
   private readonly stores: readonly { readonly series: ClimateSeries; readonly words: readonly string[] }[];
   private readonly acts = new Map<string, Set<Act>>();
@@ -33,6 +35,7 @@ export class WaitingPlaces {
     this.stores = climate
       .filter(({ name }) => !WARD.test(name) && !WEATHER.test(name) && !WORK.test(name))
       .map((series) => ({ series, words: wordsOf(series.name).filter((word) => !PLAIN.has(word)) }));
+    this.readers = [...this.stores.map(({ series }) => series), ...(this.ward ? [this.ward] : [])];
     for (const { item, act } of sessions) this.acts.set(item, (this.acts.get(item) ?? new Set()).add(act));
     for (const note of ward)
       if (note.day < planFrom) this.notes.set(note.item, [...(this.notes.get(note.item) ?? []), note]);

@@ -2,13 +2,14 @@ import { expect, test } from "vitest";
 import { arrowsOf, fileMeant, filesUnder } from "../../../house/source-files.ts";
 
 const FOLDER = "src/core/plan/checker/";
-/** Rules of care, quantities, what a campaign is and the readings of its bags: the ground that planner and checker both stand on. */
+/** Rules of care, quantities, what a campaign is and the readings of its bags and stores: the ground that planner and checker both stand on. */
 const SHARED = [
   "src/core/care/item-care.ts",
   "src/core/items/campaign.ts",
   "src/core/units/day.ts",
   "src/core/ward/forecast.ts",
   "src/core/ward/item-in-ward.ts",
+  "src/core/ward/mould-outlook.ts",
 ];
 
 test("the checker uses no code of the planner or of route making, only what a plan looks like", () => {

@@ -202,6 +202,8 @@ function workRows(
   sharedRows: SharedRow[],
 ): void {
   const { overhead } = problem;
+  const { maskMinutes, maskBreakMinutes } = problem.campaign.limits;
+  const pause = maskMinutes.value > 0 ? maskBreakMinutes.value / maskMinutes.value : 0;
   const oneAt = (station: StationKind, hand: Hand, { from, to }: Period): number => {
     let sum = 0;
     for (let d = from; d <= to; d++)
@@ -235,12 +237,16 @@ function workRows(
           return;
         const column = build.column(0, 0, minutes);
         supply[k]?.push([column, 1]);
-        all.push([column, 1]);
+        all.push([column, kind.exposed ? 1 + pause : 1]);
         if (kind.exposed) near.push([column, 1]);
         if (kind.station) at.set(kind.station, [...(at.get(kind.station) ?? []), [column, 1]]);
       });
       if (exposedColumn >= 0) {
-        all.push([exposedColumn, overhead.clean + overhead.exposed]);
+        // Breaks spread evenly over the minutes: never more than whole spells need.
+        all.push([
+          exposedColumn,
+          overhead.clean + (1 + pause) * overhead.exposed - pause * maskMinutes.value,
+        ]);
         resourceOfRow.set(
           build.row(-NONE, 0, [...near, [exposedColumn, -mostOn(hand.nearMinutes, period)]]),
           "mould minutes",

@@ -1,6 +1,7 @@
 import { wardLag } from "./classes.ts";
 import { DayPlaces } from "./day-places.ts";
 import type { Guide } from "./guide.ts";
+import { breakMinutes } from "./mask-breaks.ts";
 import type { Job, PlanProblem, Task } from "./problem.ts";
 import { type Waiter, Waiting } from "./waiting.ts";
 import { expected, KINDS } from "./work.ts";
@@ -232,7 +233,7 @@ class Walker {
       return;
     }
     (this.exposed[p] as Uint8Array)[d] = 1;
-    left[p] = (left[p] ?? 0) - spent - overhead.clean - overhead.exposed;
+    left[p] = (left[p] ?? 0) - spent - overhead.clean - overhead.exposed - breakMinutes(this.problem, spent);
     for (const [store, quantity] of this.problem.sessionUses) this.use(store, d, quantity);
   }
 
@@ -262,8 +263,9 @@ class Walker {
     return spent;
   }
 
-  /** Clearly dearer work first, else what is wanted sooner. */
+  /** What is begun first, then clearly dearer work, else what is wanted sooner. */
   private before(one: Open, k: number, other: Open, l: number, d: number): boolean {
+    if (one.owner < 0 !== other.owner < 0) return one.owner >= 0;
     const rank = this.rank(k, d) - this.rank(l, d);
     return rank !== 0 ? rank > 0 : one.key < other.key;
   }

@@ -63,7 +63,7 @@ const SENTENCES = {
   alone: (f) =>
     `${f.day}: ${f.person} is near mould for ${f.limit} min, and others are in the building for ${f.got} min only (${f.source}).`,
   "mask-breaks": (f) =>
-    `${f.day}: ${f.person} has ${f.got} min without a mask; the breaks alone need ${f.limit} min (${f.source}).`,
+    `${f.day}: ${f.person} has ${f.got} min free of mask and work; the breaks need ${f.limit} min (${f.source}).`,
   "clean-after-mould": (f) =>
     `${f.day}: on the sheet of ${f.person}, clean work on ${f.item} comes after work near mould (${f.source}).`,
 

@@ -1,5 +1,6 @@
 import { finishCost, undoneCost } from "../campaign-programme.ts";
 import { firstDayOf, lagAfter } from "../classes.ts";
+import { breakMinutes, wholeSpells } from "../mask-breaks.ts";
 import type { Job, PlanProblem } from "../problem.ts";
 import { expected, KINDS } from "../work.ts";
 import { type Prices, workedDays } from "./day-model.ts";
@@ -114,8 +115,10 @@ function mostFromPerson(problem: PlanProblem, prices: Prices, days: Int32Array, 
       const week = monday(d) === monday(Math.max(0, before)) ? state.week : 0;
       keep(0, week, state.sold + minutes * clean);
       if (near <= 0 || week >= exposedDaysAWeek || row >= exposedDaysInARow) continue;
-      const rest = minutes - overhead.clean - overhead.exposed - near;
-      keep(row + 1, week + 1, state.sold + near * Math.max(clean, best(true, i)) + rest * clean - session);
+      for (const spent of wholeSpells(problem, near)) {
+        const rest = minutes - overhead.clean - overhead.exposed - spent - breakMinutes(problem, spent);
+        keep(row + 1, week + 1, state.sold + spent * Math.max(clean, best(true, i)) + rest * clean - session);
+      }
     }
     states = next;
     before = d;

@@ -1,3 +1,4 @@
+import { breakMinutes, wholeSpells } from "../mask-breaks.ts";
 import type { Hand, PlanProblem } from "../problem.ts";
 import { KINDS } from "../work.ts";
 import type { DayModel } from "./day-model.ts";
@@ -8,6 +9,8 @@ export class PersonWeeks {
   readonly exposed: readonly Float64Array[];
   private readonly kinds: readonly { readonly clean: readonly number[]; readonly near: readonly number[] }[];
   private readonly gain: Float64Array;
+  /** [worked day] → minutes near mould that gain most. */
+  private readonly spent: Float64Array;
   private readonly cleanKind: Int32Array;
   private readonly nearKind: Int32Array;
   private readonly count: number;
@@ -26,6 +29,7 @@ export class PersonWeeks {
       return { clean: able.filter((k) => !KINDS[k]?.exposed), near: able.filter((k) => KINDS[k]?.exposed) };
     });
     this.gain = new Float64Array(this.count);
+    this.spent = new Float64Array(this.count);
     this.cleanKind = new Int32Array(this.count);
     this.nearKind = new Int32Array(this.count);
     this.states = (problem.exposedDaysAWeek + 1) * (problem.exposedDaysInARow + 1);
@@ -52,10 +56,10 @@ export class PersonWeeks {
         const near = exposed.on[i] === 1;
         share[i] = (1 - newest) * (share[i] as number) + (near ? newest : 0);
         if (near) {
-          const spent = hand.nearMinutes[worked.days[i] as number] as number;
+          const spent = this.spent[i] as number;
           const at = (this.nearKind[i] as number) * this.count + i;
           oversold[at] = (oversold[at] as number) - spent;
-          minutes -= spent + problem.overhead.clean + problem.overhead.exposed;
+          minutes -= spent + problem.overhead.clean + problem.overhead.exposed + breakMinutes(problem, spent);
           for (const [store, quantity] of problem.sessionUses) {
             const series = taken[store] as Float64Array;
             series[i] = (series[i] as number) + quantity;
@@ -96,9 +100,15 @@ export class PersonWeeks {
       const minutes = hand.nearMinutes[d] as number;
       this.gain[i] = -1;
       if (near < 0 || minutes <= 0) continue;
-      let gain =
-        minutes * ((price[near * this.count + i] as number) - cleanPrice) -
-        cleanPrice * (problem.overhead.clean + problem.overhead.exposed);
+      const over = (price[near * this.count + i] as number) - cleanPrice;
+      let gain = Number.NEGATIVE_INFINITY;
+      for (const spent of wholeSpells(problem, minutes)) {
+        const worth = spent * over - cleanPrice * breakMinutes(problem, spent);
+        if (worth <= gain) continue;
+        gain = worth;
+        this.spent[i] = spent;
+      }
+      gain -= cleanPrice * (problem.overhead.clean + problem.overhead.exposed);
       for (const [store, quantity] of problem.sessionUses) gain -= quantity * (unit[store]?.[i] ?? 0);
       this.gain[i] = gain;
     }

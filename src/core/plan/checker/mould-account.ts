@@ -73,8 +73,10 @@ function dayFaults(paper: PlanOnPaper, near: readonly Assignment[]): Fault[] {
     .reduce((sum, other) => sum + presentMinutes(campaign, other, day, briefing), 0);
   if (company < minutes - rounding) add("alone", Math.round(company), Math.round(minutes), "P13");
   const breaks = (Math.ceil((minutes - rounding) / maskMinutes.value) - 1) * maskBreakMinutes.value;
-  const off = presentMinutes(campaign, person, day, briefing) - minutes - changing(paper);
-  if (breaks > 0 && off < breaks - rounding)
+  const clean = (paper.sheets.get(`${code}|${day}`) ?? []).filter((each) => !each.exposed);
+  const work = clean.reduce((sum, each) => sum + each.minutes, minutes + changing(paper));
+  const off = presentMinutes(campaign, person, day, briefing) - work;
+  if (breaks > 0 && off < breaks - rounding - roundingOf(clean.length))
     add("mask-breaks", Math.max(0, Math.round(off)), breaks, maskMinutes.source);
   return faults;
 }

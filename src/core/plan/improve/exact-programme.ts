@@ -1,6 +1,7 @@
 import type { StationKind } from "../../items/campaign.ts";
 import type { DayModel } from "../bound/day-model.ts";
 import type { DayWindows } from "../bound/day-windows.ts";
+import { breakMinutes } from "../mask-breaks.ts";
 import { type Hand, onePersonAt } from "../problem.ts";
 import { type Programme, ProgrammeBuilder } from "../programme.ts";
 import { KINDS } from "../work.ts";
@@ -157,7 +158,7 @@ export class ExactProgramme {
 
   private personRows(p: number, i: number, demand: readonly (readonly Term[])[]): void {
     const { model, build } = this;
-    const { overhead, stationRows } = model.problem;
+    const { overhead, stationRows, campaign } = model.problem;
     const hand = model.problem.hands[p];
     const d = model.worked.days[i] as number;
     const minutes = hand?.minutes[d] ?? 0;
@@ -176,14 +177,26 @@ export class ExactProgramme {
       if (kind.station) at.set(kind.station, [...(at.get(kind.station) ?? []), [column, 1]]);
     });
     if (exposed >= 0) {
-      all.push([exposed, overhead.clean + overhead.exposed]);
-      build.row(-NONE, 0, [...near, [exposed, -(hand.nearMinutes[d] as number)]]);
+      const most = hand.nearMinutes[d] as number;
+      const pause = breakMinutes(model.problem, most) > 0 ? campaign.limits.maskBreakMinutes.value : 0;
+      all.push([exposed, overhead.clean + overhead.exposed - pause]);
+      build.row(-NONE, 0, [...near, [exposed, -most]]);
+      if (pause > 0) all.push([this.spells(near, exposed), pause]);
     }
     build.row(-NONE, minutes, all);
     for (const [station, terms] of at) {
       const most = onePersonAt(stationRows, station, d);
       if (most < minutes) build.row(-NONE, most, terms);
     }
+  }
+
+  /** Column of the whole spells with a mask of a person's day, clearing up being worn too. */
+  private spells(near: readonly Term[], exposed: number): number {
+    const { overhead, campaign } = this.model.problem;
+    const { maskMinutes } = campaign.limits;
+    const spells = this.build.column(0, 0, Math.ceil(1440 / maskMinutes.value), true);
+    this.build.row(-NONE, 0, [...near, [exposed, overhead.exposed], [spells, -maskMinutes.value]]);
+    return spells;
   }
 
   /** An item is in the Ward from the day its admission is begun, or from the first morning, until it is released. */

@@ -282,7 +282,7 @@ const MOULD: readonly Break[] = [
     (good) => {
       const campaign = withLimit(good.campaign, "exposedDaysInARow", 9);
       const plan = retold(campaign, changedPlaces(good.plan, "P2", "P4", ["2026-06-10"]));
-      return { campaign, plan, about: { person: "P2", day: "2026-06-11" as Day } };
+      return { campaign, plan, about: { person: "P4", day: "2026-06-11" as Day } };
     },
   ],
   [
@@ -293,7 +293,7 @@ const MOULD: readonly Break[] = [
       return {
         campaign: good.campaign,
         plan: retold(good.campaign, plan),
-        about: { person: "P2", day: "2026-06-10" as Day },
+        about: { person: "P4", day: "2026-06-10" as Day },
       };
     },
   ],

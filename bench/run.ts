@@ -10,6 +10,7 @@ const BENCHES: Readonly<Record<string, () => Promise<unknown>>> = {
   mould: () => import("./mould.ts"),
   drying: () => import("./drying.ts"),
   loggers: () => import("./loggers.ts"),
+  log: async () => (await import("./log.ts")).benchLog(),
 };
 
 const asked = process.argv.slice(2);

@@ -17,7 +17,7 @@ const EXEMPT: Readonly<Record<string, string>> = {
   Values: "facts in the order a check reads them, explained beside it",
   StoreRow: "the planner's own sum over stores of one use",
 };
-const FOLDERS = ["items", "care", "ward", "plan", "stores", "units", "outcome"].map(
+const FOLDERS = ["items", "care", "ward", "plan", "stores", "log", "units", "outcome"].map(
   (folder) => `src/core/${folder}/`,
 );
 

@@ -1,30 +1,39 @@
 import { inOrder, type LogEvent } from "./event.ts";
 import type { Filed } from "./kinds.ts";
-import { type CampaignState, EMPTY_STATE, eventsAbout, type Frontier, type Subject } from "./state.ts";
+import {
+  type CampaignState,
+  EMPTY_STATE,
+  type Frontier,
+  isStored,
+  readStored,
+  type Stored,
+  type Subject,
+} from "./state.ts";
 import { subjectsOf } from "./subjects.ts";
 
 /**
  * Files events under what they speak of, on top of an earlier state, which stays as it is. The same events give the same state in whatever
  * order and however often they come; an event that comes late takes its place in the order of the log. Which of several answers stands is
- * decided when it is asked for. Entries that share an id and differ must be set aside before, as `mergeLogs` does.
+ * decided when it is asked for. The events were read by `readEvent` or written by `writeEvent`; entries that share an id and differ must be set aside before, as `mergeLogs` does.
  */
 export function fold(events: Iterable<LogEvent>, from: CampaignState = EMPTY_STATE): CampaignState {
-  const touched = new Map<Subject, Filed[]>();
+  const touched = new Map<Subject, Pile>();
   const reached = new Map<string, Progress>();
   for (const event of events) {
     const filed = filedOf(event);
     for (const subject of subjectsOf(event)) {
-      let list = touched.get(subject);
-      if (list === undefined) {
-        list = [...eventsAbout(from, subject)];
-        touched.set(subject, list);
+      let pile = touched.get(subject);
+      if (pile === undefined) {
+        pile = pileOf(from.filed.get(subject) ?? []);
+        touched.set(subject, pile);
       }
-      insert(list, filed);
+      insert(pile, filed);
     }
     advance(progressOf(reached, from.frontier, event.device), event);
   }
   const filed = new Map(from.filed);
-  for (const [subject, list] of touched) filed.set(subject, list);
+  for (const [subject, { stored, list }] of touched)
+    filed.set(subject, stored ? { ...stored, since: list } : list);
   const frontier = new Map(from.frontier);
   for (const [device, progress] of reached) frontier.set(device, progress);
   return { filed, frontier };
@@ -33,13 +42,27 @@ export function fold(events: Iterable<LogEvent>, from: CampaignState = EMPTY_STA
 const filedOf = ({ id, device, number, clock, who, kind, version, payload, seen }: LogEvent): Filed =>
   ({ id, device, number, clock, who, kind, version, payload, seen }) as unknown as Filed; // what is strange is filed as such
 
+/** The events of one subject while they are added to; what a snapshot stored stays unread as long as all that comes is later. */
+interface Pile {
+  stored: Stored | null;
+  list: Filed[];
+}
+
+const pileOf = (found: readonly Filed[] | Stored): Pile =>
+  isStored(found) ? { stored: found, list: [...found.since] } : { stored: null, list: [...found] };
+
 /** Puts an event where it belongs in the order; one that is there already stays once. */
-function insert(list: Filed[], event: Filed): void {
-  const last = list.at(-1);
+function insert(pile: Pile, event: Filed): void {
+  const last = pile.list.at(-1) ?? pile.stored?.last;
   if (last === undefined || inOrder(last, event) < 0) {
-    list.push(event);
+    pile.list.push(event);
     return;
   }
+  if (pile.stored) {
+    pile.list = readStored({ ...pile.stored, since: pile.list });
+    pile.stored = null;
+  }
+  const { list } = pile;
   let [low, high] = [0, list.length];
   while (low < high) {
     const middle = (low + high) >> 1;
@@ -70,6 +93,11 @@ function progressOf(reached: Map<string, Progress>, from: Frontier, device: stri
 function advance(progress: Progress, { number, hash }: LogEvent): void {
   if (number === progress.number && hash < progress.hash) progress.hash = hash;
   if (number <= progress.number) return;
+  if (number === progress.number + 1 && progress.beyond.size === 0) {
+    progress.number = number;
+    progress.hash = hash;
+    return;
+  }
   const known = progress.beyond.get(number);
   if (known === undefined || hash < known) progress.beyond.set(number, hash);
   for (let next = progress.beyond.get(progress.number + 1); next !== undefined; ) {

@@ -4,6 +4,7 @@ import { isJson } from "./canonical-json.ts";
 import { hashOf, type LogEvent } from "./event.ts";
 import { ROLES } from "./roles.ts";
 import { ULID } from "./ulid.ts";
+import { unfitIn } from "./unfit.ts";
 
 const hash = z.string().regex(/^[0-9a-f]{64}$/);
 const whole = z.number().int().min(0);
@@ -25,13 +26,15 @@ const envelope = z.looseObject({
   hash,
 });
 
-/** Reads one event from a file, a database or the network: its envelope and its hash. What its payload says is understood when it is folded. */
+/** Reads one event from a file or the network: its envelope, its hash, and its payload if the kind and version are known here. What was read
+ *  or written once is trusted from then on, so that a stored log need not be read this way again. */
 export function readEvent(given: unknown, file?: string, line?: number): Outcome<LogEvent> {
   const where = { ...(file === undefined ? {} : { file }), ...(line === undefined ? {} : { line }) };
   const parsed = envelope.safeParse(given);
   if (!parsed.success || !isJson(given)) return refused({ ...where, ...notAnEvent(parsed.error) });
   const event = parsed.data as unknown as LogEvent; // checked field by field just now
-  return hashOf(event) === event.hash ? { ok: true, value: event } : refused({ ...where, ...altered(event) });
+  const problem = hashOf(event) === event.hash ? unfitIn(event) : altered(event);
+  return problem === null ? { ok: true, value: event } : refused({ ...where, ...problem });
 }
 
 const notAnEvent = (error: z.ZodError | undefined): Problem => {

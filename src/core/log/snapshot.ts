@@ -1,7 +1,14 @@
 import { type Outcome, refused } from "../outcome/problem.ts";
 import type { Filed } from "./kinds.ts";
 import { kindOf } from "./kinds.ts";
-import { type CampaignState, type Frontier, filedText, type Subject } from "./state.ts";
+import {
+  type CampaignState,
+  type Frontier,
+  filedText,
+  isStored,
+  type Stored,
+  type Subject,
+} from "./state.ts";
 
 const VERSION = 1;
 
@@ -20,10 +27,7 @@ interface Head {
 
 /** The state as text, the same for the same state: a first line with how far each device is here, then one line for each subject. */
 export function snapshotOf({ filed, frontier }: CampaignState): string {
-  const lines = [...filed.keys()].sort().map((subject) => {
-    const events = filed.get(subject) ?? [];
-    return `${JSON.stringify(subject)}\t${typeof events === "string" ? events : filedText(events)}\n`;
-  });
+  const lines = [...filed.keys()].sort().map((subject) => lineOf(subject, filed.get(subject) ?? []));
   const body = lines.join("");
   const head: Head = {
     snapshot: VERSION,
@@ -39,17 +43,38 @@ export function snapshotOf({ filed, frontier }: CampaignState): string {
   return `${JSON.stringify(head)}\n${body}`;
 }
 
+/** Subject, place of its last event, its events; in each of them a tab or an end of line is written as an escape. */
+function lineOf(subject: Subject, found: readonly Filed[] | Stored): string {
+  const since = isStored(found) ? found.since : found;
+  const last = since.at(-1) ?? (isStored(found) ? found.last : undefined);
+  const place = [last?.clock.wall, last?.clock.counter, last?.id];
+  const added = filedText(since);
+  const text = !isStored(found)
+    ? added
+    : since.length === 0
+      ? found.text
+      : `${found.text.slice(0, -1)},${added.slice(1)}`;
+  return `${JSON.stringify(subject)}\t${JSON.stringify(place)}\t${text}\n`;
+}
+
 /** The state of a snapshot; fold into it whatever the log holds beyond its frontier. What stands under a subject is read when it is asked for. */
 export function resume(text: string): Outcome<CampaignState> {
   const end = text.indexOf("\n");
   const head = headFrom(text.slice(0, Math.max(0, end)));
   if (head === null || text.length !== end + 1 + head.letters)
     return unfit("it is not whole, or of another version");
-  const filed = new Map<Subject, readonly Filed[] | string>();
+  const filed = new Map<Subject, Stored>();
   for (let at = end + 1; at < text.length; ) {
-    const stop = text.indexOf("\n", at);
-    const tab = text.indexOf("\t", at);
-    filed.set(JSON.parse(text.slice(at, tab)) as Subject, text.slice(tab + 1, stop)); // written by snapshotOf
+    const subject = text.indexOf("\t", at);
+    const place = text.indexOf("\t", subject + 1);
+    const stop = text.indexOf("\n", place);
+    const [wall, counter, id] = JSON.parse(text.slice(subject + 1, place)) as [number, number, string]; // written by lineOf
+    const last = { clock: { wall, counter }, id };
+    filed.set(JSON.parse(text.slice(at, subject)) as Subject, {
+      text: text.slice(place + 1, stop),
+      last,
+      since: [],
+    });
     at = stop + 1;
   }
   if (filed.size !== head.subjects) return unfit("it is not whole");

@@ -16,10 +16,18 @@ export type Beyond = ReadonlyMap<number, string>;
 /** Device → how far its events are here. What another log holds beyond it is what is missing here. */
 export type Frontier = ReadonlyMap<string, Reached & { readonly beyond: Beyond }>;
 
+/** Events of one subject as a snapshot keeps them, not read yet, and those that came since. */
+export interface Stored {
+  readonly text: string;
+  /** Place of the last event of the text. */
+  readonly last: Pick<Filed, "clock" | "id">;
+  readonly since: readonly Filed[];
+}
+
 /** The log filed under what it speaks of. Never changed: a fold gives a new one. */
 export interface CampaignState {
-  /** Subject → its events in the order of the log, or, resumed and not yet looked at, their text. */
-  readonly filed: ReadonlyMap<Subject, readonly Filed[] | string>;
+  /** Subject → its events in the order of the log. */
+  readonly filed: ReadonlyMap<Subject, readonly Filed[] | Stored>;
   readonly frontier: Frontier;
 }
 
@@ -28,11 +36,14 @@ export const EMPTY_STATE: CampaignState = { filed: new Map(), frontier: new Map(
 /** Everything filed under one subject, in the order of the log. */
 export function eventsAbout({ filed }: CampaignState, subject: Subject): readonly Filed[] {
   const found = filed.get(subject) ?? [];
-  if (typeof found !== "string") return found;
-  const events = filedFrom(found);
-  (filed as Map<Subject, readonly Filed[] | string>).set(subject, events); // the same events, read once
+  if (!isStored(found)) return found;
+  const events = readStored(found);
+  (filed as Map<Subject, readonly Filed[] | Stored>).set(subject, events); // the same events, read once
   return events;
 }
+
+export const isStored = (found: readonly Filed[] | Stored): found is Stored => "text" in found;
+export const readStored = ({ text, since }: Stored): Filed[] => [...filedFrom(text), ...since];
 
 /** The names filed on one shelf, sorted. */
 export function namesOn({ filed }: CampaignState, shelf: Shelf): string[] {

@@ -4,13 +4,9 @@ import { kindOf, type Payload } from "./kinds.ts";
 
 type Said = Pick<LogEvent, "kind" | "version" | "payload">;
 
-/** Where an event belongs; a kind, version or payload that is not understood goes to the strange ones. */
-export function subjectsOf({ kind, version, payload }: Said): readonly Subject[] {
-  const known = kindOf(kind, version);
-  if (known === null) return [`strange:${kind} ${version}`];
-  const parsed = known.payload.safeParse(payload);
-  return parsed.success ? known.about(parsed.data) : [`strange:${kind} ${version} unfit`];
-}
+/** Where an event belongs; a kind or version this Leafward does not know goes to the strange ones. */
+export const subjectsOf = ({ kind, version, payload }: Said): readonly Subject[] =>
+  kindOf(kind, version)?.about(payload) ?? [`strange:${kind} ${version}`];
 
 /** What to write so that an event no longer counts. */
 export const correctionOf = (event: Said & { readonly id: string }): Payload<"eventCorrected"> => ({

@@ -1,13 +1,13 @@
-import type { z } from "zod";
 import { type Outcome, type Problem, refused } from "../outcome/problem.ts";
 import { answerFits } from "./answer-fits.ts";
-import { isJson, type Json } from "./canonical-json.ts";
+import type { Json } from "./canonical-json.ts";
 import { tick } from "./clock.ts";
 import { hashOf, type LogEvent, type Who } from "./event.ts";
 import { healthWords, healthWordsInName } from "./health-words.ts";
 import { KINDS, type Kind, kindOf, type Payload } from "./kinds.ts";
 import type { Pen } from "./pen.ts";
 import { nextUlid } from "./ulid.ts";
+import { unfitIn } from "./unfit.ts";
 
 /** What is to be written down. */
 export type Entry = {
@@ -42,7 +42,8 @@ export interface Written {
  */
 export function writeEvent(pen: Pen, entry: Entry, { now, random }: Moment, tests: Tests): Outcome<Written> {
   const { version } = KINDS[entry.kind];
-  const problem = notOfItsKind(entry, version) ?? notAnAnswer(entry, tests) ?? tellsOfHealth(entry, version);
+  const problem =
+    unfitIn({ ...entry, version }) ?? notAnAnswer(entry, tests) ?? tellsOfHealth(entry, version);
   if (problem !== null) return refused(problem);
   const clock = tick(pen.clock, now);
   const { campaign, device, before } = pen;
@@ -55,26 +56,13 @@ export function writeEvent(pen: Pen, entry: Entry, { now, random }: Moment, test
     who: entry.who,
     kind: entry.kind,
     version,
-    payload: entry.payload as { readonly [key: string]: Json }, // isJson has just said so
+    payload: entry.payload as { readonly [key: string]: Json }, // unfitIn has just said so
     seen: entry.seen ?? [],
     before,
   };
   const event = { ...unsealed, hash: hashOf(unsealed) };
   const next = { campaign, device, number: event.number, before: event.hash, lastId: event.id, clock };
   return { ok: true, value: { event, pen: next } };
-}
-
-function notOfItsKind({ kind, payload }: Entry, version: number): Problem | null {
-  const parsed = kindOf(kind, version)?.payload.safeParse(payload);
-  if (parsed?.success && isJson(payload)) return null;
-  const issue: z.core.$ZodIssue | undefined = parsed?.error?.issues[0];
-  return {
-    code: "event-unfit",
-    severity: "stop",
-    got: [kind, ...(issue?.path ?? [])].join("."),
-    expected: issue?.message ?? "plain text and numbers",
-    remedy: "It was not written. Mend it and write it again.",
-  };
 }
 
 function notAnAnswer(entry: Entry, tests: Tests): Problem | null {

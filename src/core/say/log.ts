@@ -10,7 +10,7 @@ export const LOG_SENTENCES = {
     `${p.got === "1" ? "one entry is" : `${plain(p)} entries are`} missing before ${expected(p)}.`,
   "chain-fork": (p) => `there are ${plain(p)} with ${expected(p)}.`,
   "chain-torn": (p) => `${plain(p)} of ${expected(p)} does not follow on the one before it.`,
-  "event-unfit": (p) => `this cannot be written down (${plain(p)}: ${expected(p)}).`,
+  "event-unfit": (p) => `this is no entry of its kind (${plain(p)}: ${expected(p)}).`,
   "health-words": () => "the words may tell of somebody's health.",
   "text-not-kept": (p) => `the words of ${plain(p)} were left out; the rest was taken.`,
   "snapshot-unfit": (p) => `the stored state cannot be used (${expected(p)}).`,

@@ -39,6 +39,17 @@ describe("an event", () => {
     expect(readEvent(given)).toMatchObject({ ok: false, problems: [{ code: "not-an-event" }] });
   });
 
+  test("of a known kind must say what that kind says; of an unknown one it may say anything", () => {
+    const mood = { ...event, payload: { ...event.payload, mood: "blue" } };
+    const unfit = { ...mood, hash: hashOf(mood) };
+    expect(readEvent(unfit)).toMatchObject({
+      ok: false,
+      problems: [{ code: "event-unfit", got: "noteWritten" }],
+    });
+    const strange = { ...mood, version: 2 };
+    expect(readEvent({ ...strange, hash: hashOf(strange) }).ok).toBe(true);
+  });
+
   test("keeps what a newer version wrote beside it, under the hash", () => {
     const newer = { ...event, tint: "blue" };
     const whole = { ...newer, hash: hashOf(newer) };

@@ -19,6 +19,7 @@ const STUCK: Readonly<Record<string, string>> = {
 /** Where and from when mould could begin on an item that is left, in words; empty where no reader sees it begin. */
 function mouldWhere(outlook: MouldOutlook | undefined, { planFrom }: Campaign): string {
   if (!outlook?.known || outlook.days.low === null) return "";
+  if (outlook.days.low === 0) return ` Mould may have begun on it in '${outlook.reader}' already.`;
   return ` Mould could begin on it in '${outlook.reader}' from ${addDays(planFrom, outlook.days.low)}.`;
 }
 

@@ -1,4 +1,5 @@
 import type { Problem } from "../outcome/problem.ts";
+import { KEEP_SENTENCES } from "./keep.ts";
 import { LOG_SENTENCES } from "./log.ts";
 import { LOGGER_SENTENCES } from "./logger-problems.ts";
 import { expected, got, plain, type Sentence } from "./sentence.ts";
@@ -110,6 +111,7 @@ const SENTENCES = {
 
   // The log
   ...LOG_SENTENCES,
+  ...KEEP_SENTENCES,
 } satisfies Record<string, Sentence>;
 
 /** Every code with a sentence here. */

@@ -1,0 +1,16 @@
+import { expected, plain, type Sentence } from "./sentence.ts";
+
+/** One sentence for each code about where the log is kept. */
+export const KEEP_SENTENCES = {
+  "keep-full": () => "the disk of the log is full, or was taken away.",
+  "keep-read-only": () => "the log cannot be written here.",
+  "keep-damaged": (p) => `the log is damaged (${plain(p)}).`,
+  "keep-not-ours": () => "this is no log of Leafward.",
+  "keep-newer": (p) =>
+    `a newer Leafward made this log (version ${plain(p)}; this one knows up to ${expected(p)}).`,
+  "keep-in-use": () => "another program is writing to the log and does not end.",
+  "keep-unopened": (p) => `the log cannot be opened (${expected(p)}).`,
+  "keep-unreachable": (p) => `the database cannot be reached (${expected(p)}).`,
+  "keep-not-durable": () =>
+    "this database does not wait for its disk: a power cut could lose what it has answered.",
+} satisfies Record<string, Sentence>;

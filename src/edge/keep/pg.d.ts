@@ -1,0 +1,12 @@
+/** What is used of the package `pg`, which has no types of its own. */
+declare module "pg" {
+  import type { PostgresPool } from "kysely";
+  export interface Pool extends PostgresPool {
+    on(event: "error", listener: (error: Error) => void): this;
+  }
+  export const Pool: new (settings: {
+    connectionString: string;
+    max: number;
+    connectionTimeoutMillis: number;
+  }) => Pool;
+}

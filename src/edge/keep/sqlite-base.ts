@@ -9,7 +9,7 @@ import type { Base, KeepTables } from "./tables.ts";
 
 /** "LFWD" in the head of the file says whose it is. */
 const APPLICATION_ID = 0x4c465744;
-const PATIENCE_MS = 5000;
+const PATIENCE_MS = 2000;
 
 export interface OpenedFile {
   readonly base: Base;

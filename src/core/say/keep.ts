@@ -1,4 +1,4 @@
-import { expected, plain, type Sentence } from "./sentence.ts";
+import { expected, got, plain, type Sentence } from "./sentence.ts";
 
 /** One sentence for each code about where the log is kept. */
 export const KEEP_SENTENCES = {
@@ -13,4 +13,11 @@ export const KEEP_SENTENCES = {
   "keep-unreachable": (p) => `the database cannot be reached (${expected(p)}).`,
   "keep-not-durable": () =>
     "this database does not wait for its disk: a power cut could lose what it has answered.",
+  "keep-sum-differs": () => "the file is not what it was when its sum was written beside it.",
+  "keep-row": (p) => `the entry at place ${plain(p)} cannot be read, or does not lie where it belongs.`,
+  "keep-places-missing": (p) => `nothing is left at place ${plain(p)}.`,
+  "keep-strange": (p) => `there are entries this Leafward does not know (${plain(p)}).`,
+  "backup-no-place": (p) => `there is no folder ${got(p)} to put a backup in.`,
+  "backup-there": (p) => `the backup ${got(p)} is there already.`,
+  "backup-of-another": (p) => `the log in that folder is of ${got(p)}, the backup of ${expected(p)}.`,
 } satisfies Record<string, Sentence>;

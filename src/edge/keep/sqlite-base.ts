@@ -20,7 +20,7 @@ export interface OpenedFile {
 
 /** Opens a log file, or makes it where there is none. Where it cannot be written, or is damaged, it is opened for reading. */
 export function openFile(path: string, wish: "write" | "read"): Outcome<OpenedFile> {
-  if (wish === "read") return opened(path, readOnly(path));
+  if (wish === "read") return opened(path, readOnly(basename(path)));
   const first = opened(path, null);
   if (first.ok) return first;
   const [why] = first.problems;
@@ -34,13 +34,13 @@ function opened(path: string, shut: Problem | null): Outcome<OpenedFile> {
     if (shut === null && numberOf(file, "page_count") === 0) begin(file, path);
     if (numberOf(file, "application_id") !== APPLICATION_ID) {
       file.close();
-      return refused(notALog(path));
+      return refused(notALog(basename(path)));
     }
     if (shut === null) prepareToWrite(file);
     return { ok: true, value: { base: baseOf(file, path), file, shut } };
   } catch (error) {
     file?.close();
-    return refused(fileFailure(path, error) ?? unopened(path, wordsOf(error)));
+    return refused(fileFailure(path, error) ?? unopened(basename(path), wordsOf(error)));
   }
 }
 
@@ -70,8 +70,34 @@ const numberOf = (file: DatabaseSyncInstance, pragma: string): number =>
   Number(Object.values(file.prepare(`pragma ${pragma}`).get() ?? {})[0]);
 
 /** `ok`, or the first thing that is wrong with the pages of the file. */
-export const soundness = (file: DatabaseSyncInstance): string =>
+const soundness = (file: DatabaseSyncInstance): string =>
   String(Object.values(file.prepare("pragma quick_check(1)").get() ?? {})[0]);
+
+const MOST_FAULTS = 20;
+
+/** What is wrong with the pages of the file, index against table among it; this reads all of it. */
+export function pageFaults(file: DatabaseSyncInstance): string[] {
+  try {
+    const rows = file.prepare(`pragma integrity_check(${MOST_FAULTS})`).all();
+    return rows.map((row) => String(Object.values(row)[0])).filter((fault) => fault !== "ok");
+  } catch (error) {
+    return [wordsOf(error)];
+  }
+}
+
+/** A name by itself: what stood beside it is taken in. @returns what stands in the way; null when it is done */
+export function closeUp(path: string): Problem | null {
+  let file: DatabaseSyncInstance | null = null;
+  try {
+    file = new DatabaseSync(path, { timeout: 0 });
+    file.exec("pragma journal_mode = delete");
+    return null;
+  } catch (error) {
+    return fileFailure(path, error) ?? unopened(basename(path), wordsOf(error));
+  } finally {
+    file?.close();
+  }
+}
 
 const baseOf = (file: DatabaseSyncInstance, path: string): Base => ({
   db: new Kysely<KeepTables>({ dialect: sqliteDialect(file) }),

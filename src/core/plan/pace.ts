@@ -1,5 +1,7 @@
 import type { Band, Route, Step } from "../care/care.ts";
 import type { Act, Campaign, Item } from "../items/campaign.ts";
+import { type Day, daysBetween } from "../units/day.ts";
+import { expected } from "./work.ts";
 
 /** How fast a team does one act on one format, against the norm. */
 export interface Pace {
@@ -8,7 +10,7 @@ export interface Pace {
   readonly exposed: boolean;
   /** Sessions measured. */
   readonly count: number;
-  /** Median of minutes worked over the norm's typical minutes, as measured. */
+  /** Median of minutes worked over the minutes the norm expects, the slowness of a campaign's first weeks taken off. */
   readonly measured: number;
   /** What the plan reckons with: drawn toward 1 while few were measured. */
   readonly factor: number;
@@ -18,6 +20,11 @@ export interface Pace {
 export const FEW_SESSIONS = 15;
 /** No measured pace moves a norm further than this, either way: a typing slip must not. */
 const MOST = 3;
+
+/** How much longer work takes in a campaign's first, second and third week (`d-trial`). */
+const FIRST_WEEKS = [2, 1.5, 1.2];
+export const slownessOn = (start: Day, day: Day): number =>
+  FIRST_WEEKS[Math.floor(daysBetween(start, day) / 7)] ?? 1;
 
 /**
  * The team's own pace from the work it has written down: for each act and format the median of minutes over the norm, on a log scale,
@@ -30,14 +37,14 @@ export function pacesOf(campaign: Campaign, whole: readonly Route[]): Pace[] {
     whole.flatMap((route) => route.steps.map((step) => [`${route.item} ${step.act}`, step] as const)),
   );
   const logs = new Map<string, { step: Step; format: string; ratios: number[] }>();
-  for (const { item, act, minutes } of campaign.sessions) {
+  for (const { item, act, minutes, day } of campaign.sessions) {
     const step = steps.get(`${item} ${act}`);
-    if (!step || minutes <= 0 || step.minutes.typical <= 0) continue;
+    if (!step || minutes <= 0 || expected(step.minutes) <= 0) continue;
     const format = formatOf(items.get(item));
     const key = keyOf(act, format, step.exposed);
     const group = logs.get(key) ?? { step, format, ratios: [] };
     logs.set(key, group);
-    group.ratios.push(Math.log(minutes / step.minutes.typical));
+    group.ratios.push(Math.log(minutes / slownessOn(campaign.start, day) / expected(step.minutes)));
   }
   return [...logs.values()].map(({ step, format, ratios }) => {
     const median = medianOf(ratios);

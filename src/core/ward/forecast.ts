@@ -50,7 +50,7 @@ function forecastOf(route: Route, since: Day, today: Day, bag: ItemInWard | null
   if (!bag) return byNorm;
   const dries = DRYING.test(route.wardWhy);
   if (bag.state.release.earned)
-    return { ...byNorm, days: dries ? { low: 0, typical: 0, high: 1 } : norm, from: "earned" };
+    return { ...byNorm, days: dries ? { low: 0, typical: 0, high: 0 } : norm, from: "earned" };
   const { ready } = bag;
   const hours = ready.ok ? ready.hours : ready.planning;
   if (!hours || !Number.isFinite(hours.p90)) return byNorm;

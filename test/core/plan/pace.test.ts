@@ -5,7 +5,8 @@ import { loadNorms } from "../../../src/core/care/norms.ts";
 import type { Campaign, Session } from "../../../src/core/items/campaign.ts";
 import { campaignRoutes } from "../../../src/core/plan/campaign-routes.ts";
 import { atOwnPace, pacesOf } from "../../../src/core/plan/pace.ts";
-import type { Day } from "../../../src/core/units/day.ts";
+import { expected } from "../../../src/core/plan/work.ts";
+import { addDays } from "../../../src/core/units/day.ts";
 import { readPublished } from "../../../src/edge/published.ts";
 import { publishedRuleBook } from "../../../src/edge/rule-book.ts";
 
@@ -18,13 +19,16 @@ const files = whole.filter(
     campaign.items.find((item) => item.id === route.item)?.facts.format === "loose_sheets" &&
     route.steps.some((step) => step.act === "image"),
 );
+const none = { low: 0, typical: 0, high: 0 };
+/** Past the first three weeks, which run slower by themselves. */
+const practised = addDays(campaign.start, 30);
 const imaged = (count: number, share: number): Session[] =>
   files.slice(0, count).map((route) => ({
-    day: campaign.start as Day,
+    day: practised,
     item: route.item,
     act: "image",
     person: campaign.people[0]?.code ?? "",
-    minutes: (route.steps.find((step) => step.act === "image")?.minutes.typical ?? 0) * share,
+    minutes: expected(route.steps.find((step) => step.act === "image")?.minutes ?? none) * share,
     exposed: false,
   }));
 const paceOf = (sessions: readonly Session[]) =>
@@ -61,6 +65,10 @@ describe("the team's own pace", () => {
       ),
       { numRuns: 50 },
     );
+  });
+  test("in a campaign's first week, which runs at half speed, work that takes twice as long is at the norm", () => {
+    const sessions = imaged(20, 2).map((each) => ({ ...each, day: addDays(campaign.start, 3) }));
+    expect(paceOf(sessions)?.measured).toBeCloseTo(1, 6);
   });
   test("only the act and format that were measured are changed", () => {
     const paces = pacesOf({ ...campaign, sessions: imaged(10, 2) } as Campaign, whole);

@@ -27,6 +27,8 @@ export interface Guide {
   /** [kind][day] → what a minute of a person's work is worth; empty: not known. */
   readonly worth: readonly Float64Array[];
   readonly manner: Manner;
+  /** Job → for each of its tasks the day and the person it is kept for: nobody begins it before, nor on that day anyone else while that person is there. */
+  readonly kept?: ReadonlyMap<Job, readonly ({ readonly day: number; readonly person: number } | null)[]>;
 }
 
 /** Spreads each class's flow over its jobs, due ones first, and the exposed days over the calendar. */

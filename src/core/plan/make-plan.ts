@@ -3,10 +3,10 @@ import type { Norms } from "../care/norms.ts";
 import type { Campaign } from "../items/campaign.ts";
 import { bindsOf } from "./binds.ts";
 import type { Watch } from "./improve/course.ts";
-import { dayPlan } from "./improve/day-plan.ts";
+import { type DayPlan, dayPlan } from "./improve/day-plan.ts";
 import { leftOf } from "./left.ts";
 import type { Plan } from "./plan.ts";
-import { planProblem } from "./problem.ts";
+import { type PlanProblem, planProblem } from "./problem.ts";
 import type { Solve } from "./programme.ts";
 import { riskOf } from "./risk.ts";
 import { roomsOf } from "./rooms.ts";
@@ -42,7 +42,18 @@ export async function makePlan(
   watch?: Watch,
 ): Promise<Planned> {
   const problem = planProblem(campaign, routes, norms);
-  const made = await dayPlan(problem, solve, options, watch);
+  return plannedFrom(problem, routes, norms, await dayPlan(problem, solve, options, watch), options);
+}
+
+/** A day-by-day plan as the plan that is shown, with the range of its finish. */
+export function plannedFrom(
+  problem: PlanProblem,
+  routes: readonly Route[],
+  norms: Norms,
+  made: Omit<DayPlan, "prices">,
+  options: Pick<PlanOptions, "draws" | "seed">,
+): Planned {
+  const { campaign } = problem;
   const { parts, answer, day } = made;
   const assignments = assignmentsOf(problem, day);
   const plan = {

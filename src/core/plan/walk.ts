@@ -53,6 +53,8 @@ interface Open extends Waiter {
   task: number;
   left: number;
   owner: number;
+  /** Day and person the task is kept for. */
+  kept: { readonly day: number; readonly person: number } | null;
   readonly ends: Int32Array;
 }
 
@@ -71,6 +73,8 @@ class Walker {
   private readonly places: DayPlaces;
   private readonly present: boolean[] = [];
   private readonly exposing: boolean[] = [];
+  /** Whose turn to change into protection is still to come today. */
+  private readonly toChange: boolean[] = [];
   private readonly dearest: Float64Array;
   /** [person] → kinds of work the person can do. */
   private readonly kinds: {
@@ -107,6 +111,7 @@ class Walker {
       task: -1,
       left: 0,
       owner: -1,
+      kept: null,
       ends: new Int32Array(job.tasks.length).fill(-1),
     }));
     for (const open of this.opens)
@@ -119,7 +124,11 @@ class Walker {
       const order = this.problem.hands.map((_, p) => p).filter((p) => this.present[p]);
       order.sort((a, b) => this.skillsOf(a) - this.skillsOf(b) || a - b);
       const left = this.problem.hands.map((hand) => hand.minutes[d] ?? 0);
-      for (const p of order) if (this.goesNear(p, d)) this.nearMould(p, d, left);
+      for (const p of order) this.toChange[p] = true;
+      for (const p of order) {
+        this.toChange[p] = false;
+        if (this.goesNear(p, d)) this.nearMould(p, d, left);
+      }
       for (const p of order) this.cleanHands(p, d, left);
     });
     return {
@@ -164,6 +173,7 @@ class Walker {
   private next(open: Open, day: number): void {
     open.task++;
     open.owner = -1;
+    open.kept = this.guide.kept?.get(open.job)?.[open.task] ?? null;
     open.key = this.guide.wanted.get(open.job)?.[open.task] ?? 0;
     open.left = this.fortune.minutes(open.job, open.task);
     this.comingUp[day]?.push(open);
@@ -263,9 +273,10 @@ class Walker {
     return spent;
   }
 
-  /** What is begun first, then clearly dearer work, else what is wanted sooner. */
+  /** What is begun or kept for today first, then clearly dearer work, else what is wanted sooner. */
   private before(one: Open, k: number, other: Open, l: number, d: number): boolean {
-    if (one.owner < 0 !== other.owner < 0) return one.owner >= 0;
+    const [first, second] = [one, other].map(({ owner, kept }) => owner >= 0 || kept !== null);
+    if (first !== second) return first === true;
     const rank = this.rank(k, d) - this.rank(l, d);
     return rank !== 0 ? rank > 0 : one.key < other.key;
   }
@@ -288,15 +299,27 @@ class Walker {
     for (let n = 0; n < queue.length; n++) {
       const open = queue.nth(n);
       const { owner } = open;
-      if (owner >= 0 && owner !== p && this.present[owner] && (!KINDS[k]?.exposed || this.exposing[owner]))
-        continue;
-      if (owner < 0 && !this.mayStart(open, d)) continue;
+      if (owner >= 0 && owner !== p && this.goesOn(owner, k, d)) continue;
+      if (owner < 0 && (this.isKeptFrom(open, p, d) || !this.mayStart(open, d))) continue;
       const fits = open.left * (this.problem.slowness[d] ?? 1) <= minutes;
-      if (fits || (owner >= 0 && !next)) return open;
+      if (fits || ((owner >= 0 || open.kept) && !next)) return open;
       next ??= open;
       if (++looked >= this.guide.manner.fitting) return next;
     }
     return next;
+  }
+
+  /** Whether a person can go on today with work of a kind: near mould, when changed already or while the turn to change is still to come. */
+  private goesOn(p: number, k: number, d: number): boolean {
+    if (!this.present[p] || !KINDS[k]?.exposed) return this.present[p] === true;
+    if (this.exposing[p]) return true;
+    return this.toChange[p] === true && this.nearMinutes(p, d) > 0 && !this.hasHadEnough(p, d);
+  }
+
+  /** Whether a job nobody has begun is kept for a day to come, or today for somebody else who is there. */
+  private isKeptFrom({ kept }: Open, p: number, d: number): boolean {
+    if (!kept) return false;
+    return d < kept.day || (d === kept.day && p !== kept.person && this.present[kept.person] === true);
   }
 
   private mayStart(open: Open, d: number): boolean {

@@ -275,8 +275,9 @@ class Walker {
 
   /** What is begun or kept for today first, then clearly dearer work, else what is wanted sooner. */
   private before(one: Open, k: number, other: Open, l: number, d: number): boolean {
-    const [first, second] = [one, other].map(({ owner, kept }) => owner >= 0 || kept !== null);
-    if (first !== second) return first === true;
+    const first = one.owner >= 0 || one.kept !== null;
+    const second = other.owner >= 0 || other.kept !== null;
+    if (first !== second) return first;
     const rank = this.rank(k, d) - this.rank(l, d);
     return rank !== 0 ? rank > 0 : one.key < other.key;
   }

@@ -3,7 +3,8 @@ import { join } from "node:path";
 import { prove } from "../../core/care/proof/prove.ts";
 import type { Problem } from "../../core/outcome/problem.ts";
 import { sayProblem } from "../../core/say/problems.ts";
-import { type CampaignRead, readCampaignFolder } from "../../edge/intake/read-campaign.ts";
+import type { CampaignRead } from "../../edge/intake/read-campaign.ts";
+import { type CampaignOpened, openCampaign } from "../../edge/keep/open-campaign.ts";
 import { LOCAL_RULES, ruleBookOf } from "../../edge/rule-book.ts";
 import { startSat } from "../../edge/solve/sat.ts";
 
@@ -25,11 +26,12 @@ export async function checkFolder(
   out: Out,
   options: { readonly all?: boolean } = {},
 ): Promise<number> {
-  const read = await readCampaignFolder(folder);
+  const read = await openCampaign(folder);
   const rules = await localRules(folder);
   const all = { ...read, problems: [...read.problems, ...rules.problems] };
   for (const [file, problems] of byFile(all.problems)) printFile(file, problems, out, options.all === true);
   printCounts(read, out);
+  printLog(read, out);
   for (const line of rules.said) out(line);
   out(verdict(all));
   return exitCode(all);
@@ -113,6 +115,10 @@ function printCounts({ counts }: CampaignRead, out: Out): void {
     );
   }
   out("");
+}
+
+function printLog({ log }: CampaignOpened, out: Out): void {
+  if (log) out(`${log.where}: ${number(log.entries)} entries; this is what plans and advice go by.\n`);
 }
 
 function verdict({ campaign, problems }: CampaignRead): string {

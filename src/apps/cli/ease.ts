@@ -84,10 +84,10 @@ function askedFrom(args: string[]): Asked | { readonly help: string } {
 }
 
 async function answer(asked: Asked, { solve }: Solver, out: Out, complain: Out): Promise<number> {
-  const opened = await openFolder(asked.folder, complain);
+  const today = dayFrom(asked.today ?? "") ?? undefined;
+  const opened = await openFolder(asked.folder, complain, today);
   if (!opened) return 2;
-  const today = asked.today === undefined ? null : dayFrom(asked.today);
-  const campaign = today ? { ...opened.campaign, planFrom: today } : opened.campaign;
+  const { campaign } = opened;
   const desk = openDesk(campaign, opened.book, solve);
   complain("Working out the plan as it is …");
   const base = await asItIs(campaign, desk.routes, desk.means);

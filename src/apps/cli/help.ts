@@ -14,6 +14,12 @@ export const HELP = `leafward: takes a damaged collection safely through drying 
   npx leafward prove [folder]       prove the safety claims over every item the rules can tell apart
   npx leafward decide < case.json   decide one case and say why, as JSON
 
+  The log, which keeps what is acknowledged; each has its own --help:
+  npx leafward keep <folder>            begin the log from the sheets, or take in what they say otherwise
+  npx leafward backup <folder> [to]     copy the log, read the copy from end to end, SHA-256 beside it
+  npx leafward restore <backup> <folder>  put a backup in its place; the old log stays, what is newer is taken over
+  npx leafward verify <folder or file>  pages, sums, every entry, every chain
+
   Damp, by published models; each has its own --help and --json:
   npx leafward air <logger files>   is mould growing there: three lamps, what to do, a plot
   npx leafward air-out <in> <out>   open the windows now or not
@@ -22,6 +28,8 @@ export const HELP = `leafward: takes a damaged collection safely through drying 
   npx leafward mix                  wipes of a wanted strength, by weight and by volume
   npx leafward clear-air            when to go in again after dusty work
   npx leafward ward <folder> [item] each bag: release earned or what is missing, and from when to look
+
+  npx leafward wrap <kind> --size HxWxT   a wrapper or box from a book's size: pieces, folds, drawings at true scale
 
   --out <folder>       where plan and papers go (default: out/ and the campaign folder's name)
   --today yyyy-mm-dd   the morning to plan for (default: planFrom of campaign.json, or its start)

@@ -25,10 +25,15 @@ const OWN_OPTIONS: Readonly<Record<string, () => Promise<Command>>> = {
   dry: async () => (await import("./damp/dry.ts")).dry,
   gel: async () => (await import("./damp/gel.ts")).gel,
   mix: async () => (await import("./damp/mix.ts")).mix,
+  keep: async () => (await import("./keep.ts")).keepSheets,
+  backup: async () => (await import("./backup.ts")).backupLog,
+  restore: async () => (await import("./restore.ts")).restoreLog,
+  verify: async () => (await import("./verify.ts")).verifyLog,
   ease: async () => (await import("./ease.ts")).easeCommand,
   stop: async () => (await import("./stop.ts")).stop,
   sample: async () => (await import("./sample.ts")).sample,
   "what-if": async () => (await import("./what-if.ts")).whatIf,
+  wrap: async () => (await import("./house.ts")).wrap,
   "clear-air": async () => (await import("./damp/clear-air.ts")).clearAir,
 };
 

@@ -8,9 +8,12 @@ import { sayProblem } from "../../core/say/problems.ts";
 import type { Day } from "../../core/units/day.ts";
 import { watchStores } from "../../core/ward/store-watch.ts";
 import { planTables } from "../../edge/handover/plan-tables.ts";
+import { mayHaveLog } from "../../edge/keep/open-keep.ts";
 import { projectFolder } from "../../edge/published.ts";
 import { answerLines } from "./answer.ts";
+import { backupLines } from "./keep.ts";
 import { mouldAhead } from "./mould-ahead.ts";
+import { machineNow } from "./now.ts";
 import { type PlannedFolder, planFolder } from "./plan-folder.ts";
 import { printPapers } from "./print-papers.ts";
 
@@ -58,12 +61,14 @@ export async function planAndWrite(
   await writeFile(join(folder, "picture.svg"), drawPlanPicture(planPicture(planned), PICTURE_WORDS));
   for (const { name, text } of planTables(planned.plan))
     await writeFile(join(folder, "tables", `${name}.csv`), text);
+  if (mayHaveLog(request.folder))
+    for (const line of await backupLines(request.folder, machineNow().today)) complain(line);
   const papers = await printPapers(planned, join(folder, "papers"), request.papers);
   return { planned, folder, papers };
 }
 
 function sayProblems(problems: readonly Problem[], { complain, folder }: PlanRequest): void {
-  const serious = problems.filter((each) => each.severity !== "note");
+  const serious = problems.filter((each) => each.severity !== "note" || each.code === "sheets-differ");
   for (const problem of serious.slice(0, 8)) complain(`  ${sayProblem(problem)}`);
   if (serious.length > 8)
     complain(`  … and ${serious.length - 8} more. See them all: npx leafward check "${folder}"`);

@@ -30,9 +30,9 @@ const OPTIONS = { today: "text", days: "flag" } as const;
 export const stop: DampCommand = (...to) =>
   answered({ name: "stop", help: STOP_HELP, options: OPTIONS }, to, async (given) => {
     const { folder, last, today } = askedFrom(given);
-    const opened = await openFolder(folder, to[2]);
+    const opened = await openFolder(folder, to[2], today);
     if (!opened) throw new Refusal([]);
-    const campaign = today ? { ...opened.campaign, planFrom: today } : opened.campaign;
+    const { campaign } = opened;
     checkDays(campaign, last);
     const norms = loadNorms(readPublished("norms.json"));
     const { care, routes } = campaignRoutes(opened.book, norms, campaign);

@@ -18,9 +18,9 @@ interface Ward {
 
 /** `leafward ward`: each bag of a campaign, or one of them whole. @returns 0 said · 2 no such folder or item */
 export async function wardOfFolder({ folder, item, today, out, complain }: Ward): Promise<number> {
-  const opened = await openFolder(folder, complain);
+  const opened = await openFolder(folder, complain, today);
   if (!opened) return 2;
-  const campaign = today ? { ...opened.campaign, planFrom: today } : opened.campaign;
+  const { campaign } = opened;
   const norms = loadNorms(readPublished("norms.json"));
   const routes = careOfCampaign(opened.book, campaign).map((care) => routeOf(norms, care));
   const all = [...forecastsOf(campaign, routes).values()];

@@ -66,10 +66,10 @@ interface Voice {
 }
 
 async function answer(asked: Asked, { solve }: Solver, { out, complain }: Voice): Promise<number> {
-  const opened = await openFolder(asked.folder, complain);
+  const today = dayFrom(asked.today ?? "") ?? undefined;
+  const opened = await openFolder(asked.folder, complain, today);
   if (!opened) return 2;
-  const today = asked.today === undefined ? null : dayFrom(asked.today);
-  const campaign = today ? { ...opened.campaign, planFrom: today } : opened.campaign;
+  const { campaign } = opened;
   const desk = openDesk(campaign, opened.book, solve);
   const { cases, refusals } = readQuestion(desk, asked.scenarios);
   if (refusals.length > 0) {

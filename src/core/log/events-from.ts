@@ -14,13 +14,23 @@ export interface Imported {
 }
 
 /** Writes a whole campaign, as a folder gave it, into the log of one device. */
-export function eventsFrom(campaign: Campaign, pen: Pen, who: Who, moment: Moment, tests: Tests): Imported {
+export const eventsFrom = (campaign: Campaign, pen: Pen, who: Who, moment: Moment, tests: Tests): Imported =>
+  eventsOf(importEntries(campaign), pen, who, moment, tests);
+
+/** Writes entries one after the other. */
+export function eventsOf(
+  entries: Iterable<ImportEntry>,
+  pen: Pen,
+  who: Who,
+  moment: Moment,
+  tests: Tests,
+): Imported {
   const events: LogEvent[] = [];
   const problems: Problem[] = [];
   const answered = new Map<string, { readonly id: string; readonly day: Day }[]>();
   let last = pen;
-  for (const entry of importEntries(campaign)) {
-    const seen = seenBy(entry, answered);
+  for (const entry of entries) {
+    const seen = [...(entry.seen ?? []), ...seenBy(entry, answered)];
     const write = (payload: object) =>
       writeEvent(last, { kind: entry.kind, payload, who, seen } as unknown as Entry, moment, tests); // writing holds it against its schema
     let written = write(entry.payload);

@@ -10,6 +10,8 @@ export interface ImportEntry {
   readonly plain?: object;
   /** A finding: what it answers, and on which day; a later day's answer was given by people who had the earlier one. */
   readonly answers?: { readonly key: string; readonly day: Day | undefined };
+  /** What it replaces in a log that was there before. */
+  readonly seen?: readonly string[];
 }
 
 const READINGS_A_BATCH = 1000;

@@ -3,6 +3,10 @@ declare module "pg" {
   import type { PostgresPool } from "kysely";
   export interface Pool extends PostgresPool {
     on(event: "error", listener: (error: Error) => void): this;
+    on(
+      event: "connect",
+      listener: (line: { on(event: "error", listener: (error: Error) => void): unknown }) => void,
+    ): this;
   }
   export const Pool: new (settings: {
     connectionString: string;

@@ -14,6 +14,7 @@ export async function openDatabase(url: string): Promise<Outcome<Base>> {
   const where = nameOf(url);
   const pool = new Pool({ connectionString: url, max: CONNECTIONS, connectionTimeoutMillis: PATIENCE_MS });
   pool.on("error", () => {}); // a line that breaks while nobody uses it is opened anew by the next who does
+  pool.on("connect", (line) => line.on("error", () => {})); // one that breaks in use fails the query on it, and must not end the program
   const db = new Kysely<KeepTables>({ dialect: new PostgresDialect({ pool }) });
   const base: Base = {
     db,

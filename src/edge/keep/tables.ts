@@ -10,7 +10,7 @@ export interface KeepTables {
     hash: string;
     device: string;
     number: number;
-    /** The event whole, as canonical JSON. */
+    /** The event whole, as JSON, its names in the order in which they came. */
     body: string;
   };
   leafward_snapshot: { campaign: string; place: number; bytes: Uint8Array };

@@ -2,12 +2,12 @@ import { basename } from "node:path";
 import { campaignOf } from "../../core/log/campaign-of.ts";
 import type { LogEvent } from "../../core/log/event.ts";
 import { fold } from "../../core/log/fold.ts";
-import { readEvent } from "../../core/log/read-event.ts";
 import { namesOn } from "../../core/log/state.ts";
 import { verifyChain } from "../../core/log/verify-chain.ts";
-import type { Outcome, Problem } from "../../core/outcome/problem.ts";
+import { type Outcome, type Problem, refused } from "../../core/outcome/problem.ts";
 import type { Day } from "../../core/units/day.ts";
 import { damaged } from "./failures.ts";
+import { faultsOf } from "./judge.ts";
 import { openDatabase } from "./postgres-base.ts";
 import { openFile, pageFaults } from "./sqlite-base.ts";
 import { sumBeside, sumOf } from "./sums.ts";
@@ -124,22 +124,22 @@ interface Row {
 }
 
 function eventOf(row: Row, where: string): Outcome<LogEvent> {
-  let given: unknown;
+  let event: LogEvent;
   try {
-    given = JSON.parse(row.body);
+    event = JSON.parse(row.body);
   } catch {
-    return { ok: false, problems: [misfiled(where, row.place)] };
+    return refused(misfiled(where, row.place));
   }
-  const read = readEvent(given, where);
-  if (!read.ok) return read;
-  const { campaign, id, hash, device, number } = read.value;
+  const faults = faultsOf(event);
+  if (faults.length > 0) return refused(...faults.map((fault) => ({ ...fault, file: where })));
+  const { campaign, id, hash, device, number } = event;
   const isFiledRight =
     row.campaign === campaign &&
     row.id === id &&
     row.hash === hash &&
     row.device === device &&
     row.number === number;
-  return isFiledRight ? read : { ok: false, problems: [misfiled(where, row.place)] };
+  return isFiledRight ? { ok: true, value: event } : refused(misfiled(where, row.place));
 }
 
 const misfiled = (where: string, place: number): Problem => ({

@@ -2,7 +2,7 @@ import { parentPort } from "node:worker_threads";
 import { type AsItIs, answersTo, asItIs, type Case } from "../../core/plan/what-if/answers.ts";
 import { sayAnswer, sayCautions, saySupposed } from "../../core/say/what-if-answer.ts";
 import type { Day } from "../../core/units/day.ts";
-import { readCampaignFolder } from "../intake/read-campaign.ts";
+import { openCampaign } from "../keep/open-campaign.ts";
 import { ruleBookOf } from "../rule-book.ts";
 import { startSolver } from "./solver.ts";
 import { type Desk, openDesk, readQuestion } from "./what-if-desk.ts";
@@ -16,10 +16,10 @@ let known: Promise<AsItIs> | null = null;
 const tell = (message: FromDesk): void => parentPort?.postMessage(message);
 
 async function opened(folder: string, planFrom: Day): Promise<Desk> {
-  const { campaign } = await readCampaignFolder(folder);
+  const { campaign } = await openCampaign(folder, planFrom);
   const book = ruleBookOf(folder);
   if (!campaign || !book.ok) throw new Error("The campaign folder can no longer be read.");
-  return openDesk({ ...campaign, planFrom }, book.value, solve);
+  return openDesk(campaign, book.value, solve);
 }
 
 async function answer(scenarios: readonly string[]): Promise<void> {

@@ -1,12 +1,12 @@
 /** What is used of the package `pg`, which has no types of its own. */
 declare module "pg" {
   import type { PostgresPool } from "kysely";
+  interface Line {
+    on(event: "error", listener: (error: Error) => void): this;
+  }
   export interface Pool extends PostgresPool {
     on(event: "error", listener: (error: Error) => void): this;
-    on(
-      event: "connect",
-      listener: (line: { on(event: "error", listener: (error: Error) => void): unknown }) => void,
-    ): this;
+    on(event: "connect", listener: (line: Line) => void): this;
   }
   export const Pool: new (settings: {
     connectionString: string;

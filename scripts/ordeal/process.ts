@@ -1,0 +1,50 @@
+import { spawn } from "node:child_process";
+import { once } from "node:events";
+import { createInterface } from "node:readline";
+import { fileURLToPath } from "node:url";
+
+/** A process of the ordeal, and what it says line by line. */
+export interface Running {
+  /** Its first line. */
+  readonly first: string;
+  /** Told of every later line. */
+  hear(listener: (line: string) => void): void;
+  /** kill -9; resolves when it has ended and all it said was heard. */
+  kill(): Promise<void>;
+}
+
+interface Wish {
+  /** A size no file of it may outgrow, in blocks of 512 bytes. */
+  readonly blocks?: number;
+  /** A user without rights over the folder. */
+  readonly user?: number;
+}
+
+/** Starts a script beside this file, and waits for its first line. */
+export async function startScript(name: string, args: readonly string[], wish: Wish = {}): Promise<Running> {
+  const node = ["--import", "tsx", fileURLToPath(new URL(name, import.meta.url)), ...args];
+  const [program, command] =
+    wish.blocks === undefined
+      ? [process.execPath, node]
+      : ["sh", ["-c", `ulimit -f ${wish.blocks}; exec "$0" "$@"`, process.execPath, ...node]];
+  const child = spawn(program, command, {
+    stdio: ["ignore", "pipe", "inherit"],
+    cwd: fileURLToPath(new URL("../..", import.meta.url)),
+    ...(wish.user === undefined ? {} : { uid: wish.user, gid: wish.user }),
+  });
+  const ended = once(child, "close");
+  const lines = createInterface(child.stdout);
+  const [first] = (await Promise.race([once(lines, "line"), ended.then(() => ["it ended"])])) as string[];
+  return {
+    first: first ?? "",
+    hear: (listener) => void lines.on("line", listener),
+    kill: async () => {
+      child.kill("SIGKILL");
+      await ended;
+    },
+  };
+}
+
+/** The server of the ordeal over a log file or a database. */
+export const startServer = (where: string, wish: Wish = {}): Promise<Running> =>
+  startScript("server.ts", [where], wish);

@@ -1,0 +1,27 @@
+/** `npm run ordeal`: everything that may go wrong with a log, for real. `--short` is what the claims run; `--seed n`; names of trials pick some. */
+import { mkdtempSync, rmSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { parseArgs } from "node:util";
+import { FULL, SHORT, TRIALS } from "./trials.ts";
+
+const { values, positionals } = parseArgs({
+  allowPositionals: true,
+  options: { short: { type: "boolean", default: false }, seed: { type: "string", default: "1" } },
+});
+const size = values.short ? SHORT : FULL;
+let failed = 0;
+for (const trial of TRIALS.filter(
+  ({ name }) => positionals.length === 0 || positionals.some((word) => name.includes(word)),
+)) {
+  const folder = mkdtempSync(join(tmpdir(), "leafward-ordeal-"));
+  const began = performance.now();
+  const { line, faults, skipped } = await trial.run({ folder, size, seed: Number(values.seed) });
+  const seconds = ((performance.now() - began) / 1000).toFixed(1);
+  const verdict = skipped ? "SKIPPED" : faults.length === 0 ? "passed" : "FAILED";
+  console.log(`${verdict.padEnd(7)}  ${trial.name}: ${line} (${seconds} s)`);
+  for (const fault of faults.slice(0, 10)) console.log(`         ${fault}`);
+  if (faults.length > 0) failed++;
+  rmSync(folder, { recursive: true, force: true });
+}
+process.exit(failed > 0 ? 1 : 0);

@@ -14,15 +14,23 @@ export interface StoredPicture {
   readonly bytes: number;
 }
 
-/** Takes a picture in under its SHA-256; the same twice is one. @returns null: it is not a picture, and nothing was kept */
-export async function storePicture(folder: string, given: Readable): Promise<StoredPicture | null> {
+/**
+ * Takes a picture in under its SHA-256, durable when this answers; the same twice is one. Where it is refused nothing is kept.
+ * @param wasCut whether the stream, once it has ended, was longer than it may be
+ */
+export async function storePicture(
+  folder: string,
+  given: Readable,
+  wasCut: () => boolean,
+): Promise<StoredPicture | "too large" | "not a picture"> {
   const pictures = join(folder, "pictures");
   await mkdir(pictures, { recursive: true });
   const waiting = join(pictures, `${randomUUID()}.coming`);
   try {
     const { head, picture, bytes } = await written(given, waiting);
+    if (wasCut()) return "too large";
     const kind = pictureKindOf(head);
-    if (kind === null) return null;
+    if (kind === null) return "not a picture";
     await rename(waiting, join(pictures, `${picture}.${kind.ending}`));
     await synced(pictures);
     return { picture, kind, bytes };

@@ -1,0 +1,116 @@
+import cookie from "@fastify/cookie";
+import multipart from "@fastify/multipart";
+import rateLimit from "@fastify/rate-limit";
+import type { FastifyInstance } from "fastify";
+import { serializerCompiler, validatorCompiler, type ZodTypeProvider } from "fastify-type-provider-zod";
+import type { Keep } from "../../edge/keep/keep.ts";
+import { deviceBook } from "../../edge/serve/device-book.ts";
+import { openDesk } from "../../edge/serve/log-desk.ts";
+import { type PairingCode, pairingCodes } from "../../edge/serve/pairing-codes.ts";
+import { publishedRoles } from "../../edge/serve/published-roles.ts";
+import { refusals } from "../../edge/serve/refusals.ts";
+import { openServerFile } from "../../edge/serve/server-file.ts";
+import { answerApiFaults } from "./api-faults.ts";
+import { describe, serveDescription } from "./description.ts";
+import { serveDevices } from "./device-routes.ts";
+import { guard, recognise } from "./door.ts";
+import type { Api, House } from "./house.ts";
+import { serveLive } from "./live.ts";
+import { serveLog } from "./log-routes.ts";
+import { listen, newServer, type RunningServer } from "./new-server.ts";
+import { type PageOptions, servePageFiles, servePlan } from "./page.ts";
+import { MOST_PICTURE_BYTES, servePictures } from "./picture-routes.ts";
+
+/** One device's requests, or those of one address while nobody is let in there. */
+const REQUESTS_A_MINUTE = 600;
+
+export interface LogServerOptions {
+  /** The campaign's folder: pictures and what the server keeps for itself go there. */
+  readonly folder: string;
+  /** The log; it stays open when the server closes. */
+  readonly keep: Keep;
+  /** The name under which the campaign was founded. */
+  readonly campaign: string;
+  /** The plan's page, where there is a plan. */
+  readonly page?: PageOptions;
+  /** For other machines on this network, by TLS; left out: for this machine alone. */
+  readonly network?: {
+    readonly tls: { readonly key: string; readonly cert: string };
+    /** Names and addresses of this machine. */
+    readonly names: readonly string[];
+  };
+  /** 0 takes any free port; left out: 8620, else the next free one. */
+  readonly port?: number;
+  readonly requestsAMinute?: number;
+  /** ms since 1970; left out: the machine's clock. */
+  readonly now?: () => number;
+}
+
+export interface LogServer extends RunningServer {
+  readonly port: number;
+  /** A code that lets a device in as lead: whoever runs the server holds the folder. */
+  leadCode(device: string): PairingCode;
+}
+
+/** The campaign's log for several devices, and its page. */
+export async function startLogServer(options: LogServerOptions): Promise<LogServer> {
+  const { folder, keep, campaign, page, network, now = Date.now } = options;
+  const { requestsAMinute = REQUESTS_A_MINUTE } = options;
+  const file = openServerFile(folder);
+  const desk = await openDesk(keep, campaign);
+  const house: House = {
+    ...{ folder, desk, now },
+    devices: deviceBook(file),
+    refusals: refusals(file),
+    codes: pairingCodes(),
+    roles: publishedRoles(),
+    secure: network !== undefined,
+  };
+  const server = await newServer({
+    ...{ bodyLimit: 64 * 1024, requestTimeoutMs: 300_000 }, // a picture over a weak line takes minutes
+    ...(network ? { tls: network.tls, names: network.names } : {}),
+  });
+  await server.register(cookie);
+  recognise(server, house);
+  await server.register(rateLimit, {
+    max: requestsAMinute,
+    timeWindow: 60_000,
+    keyGenerator: ({ device, ip }) => device?.device ?? `address ${ip}`,
+  });
+  if (network) guard(server, house); // whoever sits at this machine can open the folder itself, and its plan
+  if (page) {
+    await servePageFiles(server);
+    servePlan(server, page);
+  }
+  await server.register(async (inner) => {
+    if (!network) guard(inner, house);
+    await serveApi(inner, house, requestsAMinute / 20);
+  });
+  server.addHook("onClose", async () => {
+    await desk.close();
+    file.close();
+  });
+  const port = await listen(server, options.port, network ? "0.0.0.0" : "127.0.0.1");
+  return {
+    address: network ? `https://${network.names[0]}:${port}` : `http://127.0.0.1:${port}`,
+    port,
+    leadCode: (device) => house.codes.make({ device, role: "lead", person: null }, now()),
+    close: () => server.close(),
+  };
+}
+
+async function serveApi(inner: FastifyInstance, house: House, codesAMinute: number): Promise<void> {
+  inner.setValidatorCompiler(validatorCompiler);
+  inner.setSerializerCompiler(serializerCompiler);
+  answerApiFaults(inner);
+  await inner.register(multipart, {
+    limits: { files: 1, parts: 1, fields: 0, fileSize: MOST_PICTURE_BYTES },
+  });
+  const api: Api = inner.withTypeProvider<ZodTypeProvider>();
+  await describe(api);
+  serveLog(api, house);
+  serveLive(api, house);
+  servePictures(api, house);
+  serveDevices(api, house, codesAMinute);
+  serveDescription(api);
+}

@@ -1,0 +1,121 @@
+import { beforeAll, describe, expect, test } from "vitest";
+import { KINDS, type Kind } from "../../../src/core/log/kinds.ts";
+import { mayCorrect, mayDo, mayOpen } from "../../../src/core/log/may-do.ts";
+import { ROLES } from "../../../src/core/log/roles.ts";
+import { publishedRoles } from "../../../src/edge/serve/published-roles.ts";
+import { buildPageIfMissing } from "../../e2e/built-page.ts";
+import { samplePicture, samplePlan } from "../sample-plan.ts";
+import { type ADevice, type AHouse, aDevice, aHouse } from "./a-house.ts";
+
+/** Who may what is common practice, no source: the lead plans, releases and lets in; the conservator answers; the custodian's person looks. */
+const table = publishedRoles();
+const kinds = Object.keys(KINDS) as Kind[]; // the names of the kinds
+
+let house: AHouse;
+const devices = new Map<string, ADevice>();
+const of = (role: string): ADevice => {
+  const found = devices.get(role);
+  if (!found) throw new Error(`No device is ${role}.`);
+  return found;
+};
+beforeAll(async () => {
+  await buildPageIfMissing();
+  const page = { plan: samplePlan(), picture: samplePicture, papersFolder: "none" };
+  house = await aHouse({ page });
+  for (const role of ROLES)
+    devices.set(role, await house.enter(role === "lead" ? "laptop" : `of ${role.replace("'", "")}`, role));
+});
+
+describe("the table, over the real server", () => {
+  test.each(ROLES)("%s writes the kinds of its column and no others", async (role) => {
+    const own = of(role);
+    for (const kind of kinds) {
+      const event = own.example(kind);
+      const about = kind === "eventCorrected" && !mayCorrect(table, role, false);
+      const sent = await own.send(event);
+      if (!mayOpen(table, role, "POST /api/events")) expect(sent.status, kind).toBe(403);
+      else if (mayDo(table, role, kind) && !about)
+        expect(sent, kind).toMatchObject({ status: 200, answers: [{ answer: "kept" }] });
+      else
+        expect(sent, kind).toMatchObject({
+          status: 422,
+          answers: [{ answer: "refused", problem: { code: "not-your-role" } }],
+        });
+    }
+  });
+
+  const routes = Object.keys(table.opens).filter(
+    (route) => route.includes("/api/") && route.split(" ")[1] !== "/api/leave",
+  );
+  const ofPlan = /^(?:GET \/api\/(?:plan|page|papers)|POST \/api\/what-if)$/;
+
+  test.each(routes.filter((route) => !ofPlan.test(route)))(
+    "%s opens to its row and to no one else",
+    async (route) => {
+      const [method = "", path = ""] = route.split(" ");
+      const ask = async (who: ADevice): Promise<number> => {
+        const stop = new AbortController();
+        const body = method === "POST" ? { body: "{}", headers: { "content-type": "application/json" } } : {};
+        const answered = await who.ask(path.replace(/:\w+/, "0"), { method, ...body, signal: stop.signal });
+        stop.abort();
+        return answered.status;
+      };
+      for (const role of ROLES)
+        expect((await ask(of(role))) === 403, `${role} is refused`).toBe(!mayOpen(table, role, route));
+      const stranger = aDevice(house.server, "stranger", "lead");
+      const isOpen = mayOpen(table, null, route);
+      const status = await ask(stranger);
+      if (!isOpen) expect(status).toBe(401);
+    },
+  );
+
+  test("what cannot be found is no door: a row for each route and a route for each row", async () => {
+    const described = (await (await of("boxer").ask("/api/description")).json()) as {
+      paths: Record<string, object>;
+    };
+    const there = Object.entries(described.paths).flatMap(([path, methods]) =>
+      Object.keys(methods).map((method) => `${method.toUpperCase()} ${path.replace(/\{(\w+)\}/g, ":$1")}`),
+    );
+    const rows = Object.keys(table.opens).filter((route) => route.includes("/api/") && !ofPlan.test(route));
+    expect(there.sort()).toEqual(rows.sort());
+  });
+
+  test("on this machine alone the plan's page is open to whoever sits there, as the folder is", async () => {
+    const stranger = aDevice(house.server, "stranger", "lead");
+    for (const path of ["/", "/api/plan", "/api/page", "/picture.svg", "/api/papers"])
+      expect((await stranger.ask(path)).status, path).toBe(200);
+  });
+});
+
+describe("the table itself", () => {
+  test("the lead may write every kind, the custodian's person none", () => {
+    expect(kinds.filter((kind) => !mayDo(table, "lead", kind))).toEqual([]);
+    expect(kinds.filter((kind) => mayDo(table, "custodian's person", kind))).toEqual([]);
+  });
+
+  test("only the lead releases, accepts a plan, changes limits, says who may work and lets devices in", () => {
+    const alone: Kind[] = [
+      "itemReleased",
+      "planAccepted",
+      "limitsChanged",
+      "personListed",
+      "cleanWorkThisWeek",
+      "stationsChanged",
+    ];
+    for (const kind of alone)
+      expect(
+        ROLES.filter((role) => mayDo(table, role, kind)),
+        kind,
+      ).toEqual(["lead"]);
+    expect(ROLES.filter((role) => mayOpen(table, role, "POST /api/pairings"))).toEqual(["lead"]);
+  });
+
+  test("an unknown kind nobody may write, an unknown route opens to nobody, and names of the language are no rows", () => {
+    expect(ROLES.some((role) => mayDo(table, role, "leafPressed") || mayDo(table, role, "toString"))).toBe(
+      false,
+    );
+    expect(
+      ROLES.some((role) => mayOpen(table, role, "GET /api/all") || mayOpen(table, role, "constructor")),
+    ).toBe(false);
+  });
+});

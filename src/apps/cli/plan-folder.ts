@@ -5,16 +5,17 @@ import type { Campaign } from "../../core/items/campaign.ts";
 import type { Problem } from "../../core/outcome/problem.ts";
 import { campaignRoutes } from "../../core/plan/campaign-routes.ts";
 import { checkPlan } from "../../core/plan/checker/check-plan.ts";
-import { makePlan } from "../../core/plan/make-plan.ts";
 import type { Plan } from "../../core/plan/plan.ts";
 import { sayBrokenPlan } from "../../core/say/plan-faults.ts";
 import { projectStores } from "../../core/stores/orders.ts";
 import type { Day } from "../../core/units/day.ts";
-import { readCampaignFolder } from "../../edge/intake/read-campaign.ts";
+import { openCampaign } from "../../edge/keep/open-campaign.ts";
 import { readPublished } from "../../edge/published.ts";
 import { ruleBookOf } from "../../edge/rule-book.ts";
-import { startSolver } from "../../edge/solve/solver.ts";
+import { startPlanner } from "../../edge/solve/planner.ts";
 import { BrokenPlan } from "./broken-plan.ts";
+import { stoppable } from "./interrupts.ts";
+import { PlanningLine } from "./planning-line.ts";
 
 export interface PlannedFolder {
   readonly campaign: Campaign;
@@ -33,18 +34,20 @@ export async function planFolder(
   progress: (words: string) => void,
 ): Promise<PlannedFolder | { readonly campaign: null; readonly problems: readonly Problem[] }> {
   progress("Reading the campaign folder …");
-  const read = await readCampaignFolder(folder);
+  const read = await openCampaign(folder, planFrom);
   const book = ruleBookOf(folder);
   if (!read.campaign) return { campaign: null, problems: read.problems };
   if (!book.ok) return { campaign: null, problems: [...read.problems, ...book.problems] };
-  const campaign = planFrom ? { ...read.campaign, planFrom } : read.campaign;
+  const { campaign } = read;
   progress(`Deciding care for ${campaign.items.length} items …`);
   const norms = loadNorms(readPublished("norms.json"));
   const { care, routes } = campaignRoutes(book.value, norms, campaign);
   progress("Planning …");
-  const solver = startSolver();
+  const planner = startPlanner();
+  const line = new PlanningLine(progress);
   try {
-    const planned = await makePlan(campaign, routes, norms, solver.solve);
+    const planning = planner.plan(campaign, routes, (at) => line.step(at));
+    const planned = await stoppable(planning, () => planner.stop(), progress);
     const { orders, lines } = projectStores(campaign, planned.use);
     const plan = { ...planned.plan, orders, stores: lines };
     const faults = checkPlan(campaign, book.value, norms, plan);
@@ -58,6 +61,7 @@ export async function planFolder(
       use: planned.use,
     };
   } finally {
-    await solver.close();
+    line.end();
+    await planner.close();
   }
 }

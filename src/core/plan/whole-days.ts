@@ -33,8 +33,10 @@ export async function solveWholeDays(
   if (!best || gapOf(best.objective, bound) > gap) {
     const searched = await solve(programme, { relaxed: false, gap });
     bound = Math.max(bound, searched.bound);
-    if (!best || (searched.values.length > 0 && searched.objective < best.objective)) best = searched;
+    if (searched.values.length > 0 && (!best || searched.objective < best.objective)) best = searched;
   }
+  // Stopped before whole days were found: the guide follows shares of days.
+  best ??= relaxed;
   return { values: best.values, objective: best.objective, bound, duals: relaxed.duals };
 }
 

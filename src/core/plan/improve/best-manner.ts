@@ -22,7 +22,7 @@ interface Setting extends Manner {
   readonly blend: number;
 }
 
-const FIRST: Setting = { blend: 0.25, session: 45, patience: 7, sameWorth: 0.2, fitting: 6 };
+export const FIRST: Setting = { blend: 0.25, session: 45, patience: 7, sameWorth: 0.2, fitting: 6 };
 const CHOICES: { readonly [K in keyof Setting]: readonly number[] } = {
   sameWorth: [1, 0.5, 0.2, 0.05],
   patience: [2, 7, 20],

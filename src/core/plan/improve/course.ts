@@ -2,7 +2,7 @@ import { gapOf } from "../whole-days.ts";
 import type { Trial } from "./best-manner.ts";
 
 /** What the planner is at. */
-export type PlanStepName = "programme" | "prices" | "manners" | "changes" | "exact" | "finish range";
+export type PlanStepName = "programme" | "prices" | "manners" | "changes" | "exact";
 
 /** Where planning stands: the best plan so far and the bound no plan can beat. */
 export interface PlanStep {

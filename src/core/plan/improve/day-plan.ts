@@ -10,10 +10,10 @@ import type { PlanProblem } from "../problem.ts";
 import type { Solve } from "../programme.ts";
 import type { Walk } from "../walk.ts";
 import { solveWholeDays, type WholeAnswer } from "../whole-days.ts";
-import { bestManner, tryOut } from "./best-manner.ts";
+import { bestManner, FIRST, tryOut } from "./best-manner.ts";
 import { Course, type Watch } from "./course.ts";
 import { solveExactly } from "./exact.ts";
-import { guideFromPrices, wantedDays } from "./price-guide.ts";
+import { guideFromPrices, wantedDays, worthAt } from "./price-guide.ts";
 import { shaken } from "./shake.ts";
 
 /** How much is tried; every count falls as the campaign grows, so that the time stays within a minute. */
@@ -47,7 +47,7 @@ const EXACT_ITEMS = 30;
 const SEARCH_WORK = 1.5e9;
 const SEARCH_ROUNDS = { least: 75, most: 750 };
 /** Items walked again in search of a better order, all tries together. */
-const SHAKE_WORK = 8e5;
+const SHAKE_WORK = 1.6e6;
 const SHAKE_TRIES = { least: 0, most: 1500 };
 
 const within = ({ least, most }: { least: number; most: number }, n: number): number =>
@@ -70,10 +70,12 @@ export async function dayPlan(
   const parts = campaignProgramme(problem, classes, periods);
   const answer = await solveWholeDays(parts, solve, effort.gap);
   const programme = guideFrom(problem, classes, periods, parts, answer.values);
-  const course = new Course(tryOut(problem, programme), watch);
-  course.goesOn("programme", 1);
   const model = dayModel(problem);
-  const prices = searchBoth(model, course, programme, startPrices(problem, periods, parts, answer.duals));
+  const start = startPrices(problem, periods, parts, answer.duals);
+  const course = new Course(tryOut(problem, programme), watch);
+  course.offer(tryOut(problem, { ...programme, worth: worthAt(model, start), manner: FIRST }));
+  course.goesOn("programme", 1);
+  const prices = searchBoth(model, course, programme, start);
   if (!course.stopped)
     shaken(problem, course, wantedDays(model, prices.cheapestDay), triesFor(problem), effort.seed);
   course.bound = boundFrom(problem, prices.prices);

@@ -11,7 +11,7 @@ import { isBorne, walkOf } from "./exact-walk.ts";
 import { costOf } from "./plan-cost.ts";
 
 /** First distance over the price bound in which the best plan is looked for; it doubles until the plan is found. From trials. */
-const FIRST_REACH = 0.005;
+const FIRST_REACH = 0.01;
 
 /**
  * A small campaign solved item by item and day by day. Days on which the prices show that an item cannot end a task in a plan cheaper than a
@@ -27,11 +27,15 @@ export async function solveExactly(
   const whole = problem.jobs.every((job) => Number.isInteger(job.weight)) && problem.days.length % 2 === 0;
   // Costs are whole numbers when weights are (a left item pays half the days), so a bound between two of them rises to the next.
   const raised = (bound: number): number => (whole ? Math.ceil(bound - 1e-4) : bound);
+  // No plan costs as little as `upper`, so the best costs more.
+  const nextOver = (upper: number): number => (whole ? Math.floor(upper + 1e-6) + 1 : upper);
   const base = boundFrom(problem, prices);
   course.bound = raised(base);
   const open = (): boolean => course.bound < course.best.cost - 1e-6;
   for (let reach = Math.max(2, FIRST_REACH * base); open() && course.goesOn("exact", 0); reach *= 2) {
-    const upper = Math.min(course.best.cost, base + reach);
+    // With whole costs a better plan is better by 1.
+    const better = course.best.cost - (whole ? 1 : 0);
+    const upper = Math.min(better, base + reach);
     const parts = new ExactProgramme(model, dayWindows(model, prices, upper));
     const solved = await solve(parts.programme, { relaxed: false, gap: 0 });
     if (solved.status === "failed") break;
@@ -39,9 +43,10 @@ export async function solveExactly(
       const other = trialOf(problem, model, parts, solved.values);
       if (isBorne(model, other.day)) course.offer(other);
     }
-    const proved = solved.status === "infeasible" ? upper : Math.min(upper, solved.bound + parts.fixedCost);
-    course.bound = Math.max(course.bound, raised(Math.min(proved, course.best.cost)));
-    if (upper >= course.best.cost || solved.status === "stopped" || solved.status === "gap reached") break;
+    const found = solved.status === "infeasible" ? Number.POSITIVE_INFINITY : solved.bound + parts.fixedCost;
+    const proved = found > upper ? nextOver(upper) : raised(found);
+    course.bound = Math.max(course.bound, Math.min(proved, course.best.cost));
+    if (upper >= better || solved.status === "stopped" || solved.status === "gap reached") break;
   }
 }
 

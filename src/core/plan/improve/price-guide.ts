@@ -20,7 +20,7 @@ export function guideFromPrices(model: DayModel, found: PriceSearch): Guide {
   return {
     wanted: wantedDays(model, found.meanDay),
     exposedBy,
-    worth: found.prices.work.map((series, k) => onDays(model, withPlace(found.prices, k, series))),
+    worth: worthAt(model, found.prices),
     manner: USUAL_MANNER,
   };
 }
@@ -44,6 +44,10 @@ export function wantedDays(
   });
   return wanted;
 }
+
+/** [kind][day] → what a minute of a kind of work is worth at the prices, its place with it. */
+export const worthAt = (model: DayModel, prices: Prices): Float64Array[] =>
+  prices.work.map((series, k) => onDays(model, withPlace(prices, k, series)));
 
 /** A minute of a kind of work and of the place it is done at. */
 function withPlace({ places }: Prices, k: number, work: Float64Array): Float64Array {

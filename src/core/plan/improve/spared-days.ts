@@ -1,14 +1,16 @@
 import type { PlanProblem } from "../problem.ts";
 import type { Trial } from "./best-manner.ts";
 
-/** Share of the changes that give a spared day back. */
+/** Share of the changes that give spared days back. */
 const GIVEN_BACK = 0.25;
+/** Days of the stretch in which somebody is spared. From trials. */
+const STRETCHES = [1, 1, 7, 28];
 
 /**
- * The trial's problem with one more exposed day of somebody's kept clean, or one given back: two photographers near mould on the same day
- * leave the camera idle, which nobody sees who decides for each alone. A plan of the stricter problem is a plan of the problem as it is.
+ * The trial's problem with somebody kept clean in a stretch of days, or given days near mould back: two photographers near mould on the same
+ * day leave the camera idle, which nobody sees who decides for each alone. A plan of the stricter problem is a plan of the problem as it is.
  */
-export function spareADay(
+export function spareSomeDays(
   problem: PlanProblem,
   { problem: at, day }: Trial,
   draw: () => number,
@@ -25,11 +27,14 @@ export function spareADay(
   const among = givenBack ? spared : exposed;
   const chosen = among[Math.floor(draw() * among.length)];
   if (!chosen) return at;
-  const [person, d] = chosen;
+  const [person, from] = chosen;
+  const to = from + (STRETCHES[Math.floor(draw() * STRETCHES.length)] as number);
   const hands = at.hands.map((hand, p) => {
     if (p !== person) return hand;
-    const nearMinutes = hand.nearMinutes.slice();
-    nearMinutes[d] = givenBack ? (problem.hands[p]?.nearMinutes[d] ?? 0) : 0;
+    const whole = problem.hands[p]?.nearMinutes ?? hand.nearMinutes;
+    const nearMinutes = hand.nearMinutes.map((minutes, d) =>
+      d < from || d >= to ? minutes : givenBack ? (whole[d] as number) : 0,
+    );
     return { ...hand, nearMinutes };
   });
   return { ...at, hands };

@@ -37,6 +37,10 @@ export async function keepSheets(args: string[], out: Out, complain: Out): Promi
   const opened = await openKeep(folder);
   if (!opened.ok) return refuse(opened.problems.map(sayProblem), complain);
   const keep = opened.value;
+  if (keep.shut) {
+    await keep.close();
+    return refuse([sayProblem(keep.shut)], complain);
+  }
   const { today, ms } = machineNow();
   const taken = await takeIn(keep, sheets.campaign, book.value.tests, ms, asked.has("look"));
   await keep.close();

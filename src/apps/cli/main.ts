@@ -1,5 +1,7 @@
 import { parseArgs } from "node:util";
+import { sayProblem } from "../../core/say/problems.ts";
 import { dayFrom } from "../../core/units/day.ts";
+import { KeepFault } from "../../edge/keep/keep.ts";
 import { BrokenPlan } from "./broken-plan.ts";
 import { decideFromInput } from "./decide.ts";
 import { HELP } from "./help.ts";
@@ -26,6 +28,7 @@ const OWN_OPTIONS: Readonly<Record<string, () => Promise<Command>>> = {
   gel: async () => (await import("./damp/gel.ts")).gel,
   mix: async () => (await import("./damp/mix.ts")).mix,
   keep: async () => (await import("./keep.ts")).keepSheets,
+  carry: async () => (await import("./carry.ts")).carry,
   backup: async () => (await import("./backup.ts")).backupLog,
   restore: async () => (await import("./restore.ts")).restoreLog,
   verify: async () => (await import("./verify.ts")).verifyLog,
@@ -144,6 +147,7 @@ try {
 } catch (error) {
   if (error instanceof TypeError && "code" in error && String(error.code).startsWith("ERR_PARSE_ARGS"))
     process.exitCode = refuse(`${error.message}\n\n${HELP}`);
+  else if (error instanceof KeepFault) process.exitCode = refuse(sayProblem(error.problem));
   else if (error instanceof BrokenPlan) {
     complain(`${error.message}\nThe plan is not shown. This is a fault of Leafward's own: please report it.`);
     process.exitCode = 70;

@@ -1,6 +1,7 @@
 /** What is used of the package `pg`, which has no types of its own. */
 declare module "pg" {
   import type { PostgresPool } from "kysely";
+
   interface Line {
     on(event: "error", listener: (error: Error) => void): this;
   }

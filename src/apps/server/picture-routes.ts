@@ -1,5 +1,6 @@
+import type { FastifyRequest } from "fastify";
 import { z } from "zod";
-import { findPicture, storePicture } from "../../edge/serve/picture-store.ts";
+import { findPicture, type StoredPicture, storePicture } from "../../edge/serve/picture-store.ts";
 import { refusal } from "./answers.ts";
 import type { Api, House } from "./house.ts";
 import { refusalSchema } from "./problem-schema.ts";
@@ -9,6 +10,39 @@ export const MOST_PICTURE_BYTES = 120 * 1024 * 1024;
 
 const NOT_KEPT = "Nothing was kept. Send the picture itself, as the camera wrote it.";
 const hash = z.string().regex(/^[0-9a-f]{64}$/);
+
+const REFUSED = {
+  "no picture": {
+    status: 400,
+    answer: refusal("no-picture", "another body", "a form with one file", NOT_KEPT),
+  },
+  "too large": {
+    status: 413,
+    answer: refusal("too-large", "too many bytes", `${MOST_PICTURE_BYTES} at most`, NOT_KEPT),
+  },
+  "not a picture": {
+    status: 415,
+    answer: refusal("not-a-picture", "other bytes", "JPEG, PNG, TIFF or WebP", NOT_KEPT),
+  },
+} as const;
+
+async function takePicture(
+  request: FastifyRequest,
+  folder: string,
+): Promise<StoredPicture | keyof typeof REFUSED> {
+  try {
+    const part = request.isMultipart() ? await request.file() : undefined;
+    if (part === undefined) return "no picture";
+    return await storePicture(folder, part.file, () => part.file.truncated);
+  } catch (error) {
+    if (isBrokenForm(error)) return "no picture";
+    throw error;
+  }
+}
+
+/** A form that cannot be read, or breaks off, is a plain error without a code or a status; a disk's and our own are not. */
+const isBrokenForm = (error: unknown): boolean =>
+  error instanceof Error && error.constructor === Error && !("statusCode" in error) && !("syscall" in error);
 
 /** Pictures in and out, by their SHA-256. What a file is called, and what it says it is, nobody looks at. */
 export function servePictures(api: Api, { folder }: House): void {
@@ -27,23 +61,9 @@ export function servePictures(api: Api, { folder }: House): void {
       },
     },
     async (request, reply) => {
-      const part = request.isMultipart() ? await request.file() : undefined;
-      if (part === undefined)
-        return reply
-          .code(400)
-          .send(
-            refusal("no-picture", "no file", "a form with one file", "Choose a picture and send it again."),
-          );
-      const stored = await storePicture(folder, part.file, () => part.file.truncated);
-      if (typeof stored !== "string")
-        return { picture: stored.picture, type: stored.kind.type, bytes: stored.bytes };
-      return stored === "too large"
-        ? reply
-            .code(413)
-            .send(
-              refusal("too-large", `more than ${MOST_PICTURE_BYTES} bytes`, "a smaller picture", NOT_KEPT),
-            )
-        : reply.code(415).send(refusal("not-a-picture", "other bytes", "JPEG, PNG, TIFF or WebP", NOT_KEPT));
+      const taken = await takePicture(request, folder);
+      if (typeof taken === "string") return reply.code(REFUSED[taken].status).send(REFUSED[taken].answer);
+      return { picture: taken.picture, type: taken.kind.type, bytes: taken.bytes };
     },
   );
   api.get(

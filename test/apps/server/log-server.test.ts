@@ -1,5 +1,6 @@
 import { createHash } from "node:crypto";
 import { readdirSync, readFileSync, statSync } from "node:fs";
+import { request } from "node:http";
 import { join } from "node:path";
 import { beforeAll, describe, expect, test } from "vitest";
 import { fold } from "../../../src/core/log/fold.ts";
@@ -175,6 +176,23 @@ describe("pictures", () => {
     const answered = await send(new TextEncoder().encode(text) as Uint8Array<ArrayBuffer>, name);
     expect(answered.status).toBe(415);
     expect(readdirSync(join(house.folder, "pictures")).filter((each) => !each.endsWith(".jpg"))).toEqual([]);
+  });
+
+  test("a form that breaks off leaves nothing", async () => {
+    const { hostname, port } = new URL(house.server.address);
+    const form = `--b\r\nContent-Disposition: form-data; name="p"; filename="a.jpg"\r\n\r\n${"\u00ff".repeat(90_000)}`;
+    const headers = { "content-type": "multipart/form-data; boundary=b", cookie: lead.own.cookie };
+    const part = await lead.ask("/api/pictures", { method: "POST", headers, body: form });
+    expect(part.status).toBe(400);
+    await new Promise<void>((resolve) => {
+      const sending = request({ hostname, port, path: "/api/pictures", method: "POST", headers });
+      sending.on("error", () => resolve());
+      sending.write(form);
+      setTimeout(() => sending.destroy(), 100);
+    });
+    const left = () => readdirSync(join(house.folder, "pictures")).filter((each) => each.endsWith(".coming"));
+    for (let n = 0; n < 50 && left().length > 0; n++) await new Promise((next) => setTimeout(next, 20));
+    expect(left()).toEqual([]);
   });
 
   test("a body that is no form, and a picture nobody sent, are said", async () => {

@@ -105,11 +105,11 @@ const baseOf = (file: DatabaseSyncInstance, path: string): Base => ({
   bytes: "blob",
   enter: async () => {}, // the transaction has begun as the writer
   failureOf: (error) => fileFailure(path, error),
-  close: async () => fold(file),
+  close: async () => leaveOneFile(file),
 });
 
 /** Nobody else there: the file becomes whole by itself again, with nothing beside it, and can be copied as it lies. */
-function fold(file: DatabaseSyncInstance): void {
+function leaveOneFile(file: DatabaseSyncInstance): void {
   try {
     file.exec("pragma busy_timeout = 0; pragma journal_mode = delete");
   } catch {

@@ -63,6 +63,13 @@ export const MEASURES = {
     shown: { unit: "mm", times: 1000 },
     example: "5",
   },
+  length: {
+    name: "a length",
+    units: { mm: 1, cm: 10, in: 25.4, pt: 0.0254 },
+    bare: "mm",
+    shown: plain("mm"),
+    example: "0.5 (mm) or 20pt",
+  },
   metres: {
     name: "a length in metres",
     units: { m: 1, cm: 1e-2, ft: 0.3048 },
@@ -153,7 +160,7 @@ export function airFrom(text: string): { dryBulb: number; relHum: number } | nul
 
 /** "300x220x45" as lengths in the unit whose factor is 1; null unless there are as many as wanted. */
 export function lengthsFrom(text: string, measure: Measure, count: number): number[] | null {
-  const unit = /(mm|cm|m|ft)\s*$/i.exec(text)?.[1] ?? "";
+  const unit = /(mm|cm|m|ft|in)\s*$/i.exec(text)?.[1] ?? "";
   const parts = text.slice(0, text.length - unit.length).split(/\s*[x×*]\s*/i);
   const lengths = parts.map((part) => quantityFrom(part.trim() + unit, measure));
   return lengths.length === count && lengths.every((each) => each !== null) ? (lengths as number[]) : null;
@@ -171,7 +178,7 @@ export function pairsFrom(text: string): { day: number; value: number }[] | null
 
 /** Tokens that are no argument of their own but the unit of the number before them, as in `--purifier 300 m3/h`. */
 const LONE_UNIT =
-  /^(%|°?[CF]|K|kg|g|lb|oz|L|mL|ml|l|m3|m³|m3\/h|m³\/h|cfm|mm|cm|m|h|min|days?|weeks|litres?)$/;
+  /^(%|°?[CF]|K|kg|g|lb|oz|L|mL|ml|l|m3|m³|m3\/h|m³\/h|cfm|mm|cm|m|in|pt|h|min|days?|weeks|litres?)$/;
 const NEGATIVE = /^-[\d.]/;
 
 /** Arguments with lone units joined to their numbers, and negative values joined to their options, so that `--offset -05:00` is understood. */

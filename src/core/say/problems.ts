@@ -1,4 +1,5 @@
 import type { Problem } from "../outcome/problem.ts";
+import { HOUSING_SENTENCES } from "./housing.ts";
 import { KEEP_SENTENCES } from "./keep.ts";
 import { LOG_SENTENCES } from "./log.ts";
 import { LOGGER_SENTENCES } from "./logger-problems.ts";
@@ -112,6 +113,9 @@ const SENTENCES = {
   // The log
   ...LOG_SENTENCES,
   ...KEEP_SENTENCES,
+
+  // Wrappers and boxes
+  ...HOUSING_SENTENCES,
 } satisfies Record<string, Sentence>;
 
 /** Every code with a sentence here. */

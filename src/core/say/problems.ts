@@ -1,4 +1,5 @@
 import type { Problem } from "../outcome/problem.ts";
+import { CARRY_SENTENCES } from "./carry.ts";
 import { HOUSING_SENTENCES } from "./housing.ts";
 import { KEEP_SENTENCES } from "./keep.ts";
 import { LOG_SENTENCES } from "./log.ts";
@@ -113,6 +114,7 @@ const SENTENCES = {
   // The log
   ...LOG_SENTENCES,
   ...KEEP_SENTENCES,
+  ...CARRY_SENTENCES,
 
   // Wrappers and boxes
   ...HOUSING_SENTENCES,

@@ -1,0 +1,133 @@
+import { gapless } from "../../core/log/carry-reach.ts";
+import type { LogEvent } from "../../core/log/event.ts";
+import { readEvent } from "../../core/log/read-event.ts";
+import type { Problem } from "../../core/outcome/problem.ts";
+import { type Appended, allEvents, type Keep, KeepFault } from "../keep/keep.ts";
+import { linesIn } from "./blocks.ts";
+import type { CarryFile } from "./carry-file.ts";
+import type { Manifest } from "./manifest.ts";
+
+/** A line that was not taken, as it stood, and what stands against it. */
+export interface Aside {
+  readonly line: string;
+  readonly problem: Problem;
+}
+
+export interface Taken {
+  readonly added: number;
+  /** Entries that were here already. */
+  readonly known: number;
+  readonly aside: readonly Aside[];
+  /** What was taken and must be looked at, what is missing, what stopped it. */
+  readonly problems: readonly Problem[];
+}
+
+/** Takes each block in one transaction. What stops it leaves whole blocks behind; the same file again goes on from there. */
+export async function takeBlocks({ manifest, blocks }: CarryFile, keep: Keep, file: string): Promise<Taken> {
+  let [added, known] = [0, 0];
+  const aside: Aside[] = [];
+  const problems: Problem[] = [];
+  try {
+    for (const body of blocks) {
+      const read = entriesOf(linesIn(body) ?? [""], manifest.campaign);
+      const taken = await take(read.entries, keep);
+      added += taken.answer.added;
+      known += taken.answer.known;
+      aside.push(...read.aside, ...taken.aside);
+      problems.push(...taken.answer.noted);
+    }
+    if (!manifest.all && blocks.length === manifest.blocks.length)
+      problems.push(...(await missing(keep, manifest, file)));
+  } catch (error) {
+    if (!(error instanceof KeepFault)) throw error;
+    problems.push(error.problem);
+  }
+  return { added, known, aside, problems };
+}
+
+interface Entry {
+  readonly line: string;
+  /** Not judged yet: the keep does it. */
+  readonly event: LogEvent;
+}
+
+function entriesOf(
+  lines: readonly string[],
+  campaign: string,
+): { readonly entries: Entry[]; readonly aside: Aside[] } {
+  const entries: Entry[] = [];
+  const aside: Aside[] = [];
+  for (const line of lines) {
+    const given = jsonIn(line) as LogEvent | null;
+    if (typeof given?.campaign === "string" && given.campaign !== campaign)
+      aside.push({ line, problem: ofAnother(given, campaign) });
+    else entries.push({ line, event: given as LogEvent });
+  }
+  return { entries, aside };
+}
+
+function jsonIn(line: string): unknown {
+  try {
+    return JSON.parse(line);
+  } catch {
+    return null;
+  }
+}
+
+/** Takes what can be taken, all of it in one transaction. */
+async function take(
+  entries: readonly Entry[],
+  keep: Keep,
+): Promise<{ readonly answer: Appended; readonly aside: readonly Aside[] }> {
+  let left = entries;
+  const aside: Aside[] = [];
+  for (;;) {
+    const answer = await keep.append(left.map(({ event }) => event));
+    const [first] = answer.refused;
+    if (first === undefined) return { answer, aside };
+    if (first.code.startsWith("keep-")) throw new KeepFault(first, null); // of the place, not of an entry
+    const judged = left.map((entry) => ({ ...entry, problem: against(entry.event, answer.refused) }));
+    aside.push(...judged.flatMap(({ line, problem }) => (problem ? [{ line, problem }] : [])));
+    const good = judged.filter(({ problem }) => problem === null);
+    if (good.length === left.length) throw new Error(`Refused for no entry of its own: ${first.code}.`);
+    left = good;
+  }
+}
+
+function against(event: LogEvent, refused: readonly Problem[]): Problem | null {
+  const read = readEvent(event);
+  if (!read.ok) return read.problems[0] ?? null;
+  return refused.find(({ code, got }) => code === "event-twice" && got === event.id) ?? null;
+}
+
+/** What the writer thought we had, and we have not: a log brought back from an older backup. */
+async function missing(keep: Keep, { campaign, reach }: Manifest, file: string): Promise<Problem[]> {
+  const links: Pick<LogEvent, "device" | "number" | "hash" | "before">[] = [];
+  for await (const { event } of allEvents(keep, campaign)) {
+    const { device, number, hash, before } = event;
+    links.push({ device, number, hash, before });
+  }
+  const here = gapless(links);
+  return reach.flatMap(({ device, number }) => {
+    const got = here.get(device) ?? 0;
+    return got < number ? [entriesMissing(device, got + 1, number, file)] : [];
+  });
+}
+
+const ofAnother = ({ id, campaign }: LogEvent, expected: string): Problem => ({
+  code: "carry-entry-of-another",
+  severity: "ask",
+  got: campaign,
+  expected,
+  remedy: `It was set aside (${id}). Tell whoever wrote the file: their log holds what is not of this campaign.`,
+});
+
+const entriesMissing = (device: string, from: number, to: number, file: string): Problem => ({
+  code: "carry-entries-missing",
+  severity: "ask",
+  file,
+  got: device,
+  expected: from === to ? `number ${from}` : `some of the numbers ${from} to ${to}`,
+  remedy:
+    "The file leaves out what you were thought to have. Ask for everything: npx leafward carry out there, without --for.",
+});

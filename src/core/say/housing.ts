@@ -76,6 +76,7 @@ const MAKE: Readonly<Record<HousingKind, readonly string[]>> = {
   ],
   "phase-box": [NARROWER, "Close tail, head, fore-edge, and the spine flap last: its wall is 1 mm higher."],
   "drop-back": [
+    "Every board is a rectangle: it can be cut from its measures, without the pages at true scale.",
     "Walls stand on their bases; cover each tray with cloth before you measure the case again.",
     "Boards are for the thicknesses given: measure board and cloth with a caliper first.",
   ],

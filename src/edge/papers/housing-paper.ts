@@ -73,5 +73,5 @@ const WORDS = {
   row: "row",
   column: "column",
   scale:
-    "Print at 100 %, never “fit to page”. Then measure the bar: it must be 100 mm. Cut along one edge of each page’s crosses and lay cross on cross. Pages on which nothing is cut or folded are left out.",
+    "Print at 100 %, never “fit to page”. Then measure the bar: it must be 100 mm. Trim the left and upper edge of a page along its crosses and lay it cross on cross over the pages before. Pages on which nothing is cut or folded are left out.",
 };

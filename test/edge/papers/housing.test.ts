@@ -54,26 +54,23 @@ function wordsOf(pdf: Uint8Array): Word[][] {
       ),
     );
 }
-const place = (words: readonly Word[], text: string): Word =>
-  words.find((word) => word.text === text) ?? { text, x: Number.NaN, y: Number.NaN };
-
 describe("a drawing on paper", () => {
-  // base 61 × 41, walls 5.5 to 7, half head flaps 30.5: all on one page
-  const small = drawingFor(60, 40, 5);
+  // base 61 × 41, walls 9.5 to 11, half head flaps: all on one page
+  const small = drawingFor(60, 40, 9);
 
   withPoppler.each(["A4", "Letter"] as const)(
-    "is at true scale on %s: measures stand as far apart as on the piece",
+    "is at true scale on %s: figures stand as far apart as on the piece, to 0.1 mm",
     async (sheet) => {
       const [, page = []] = wordsOf(await paperOf(small, sheet));
-      const label = (part: string) => small.labels.find(({ says }) => "part" in says && says.part === part);
-      const [spine, fore] = [label("spine-flap"), label("fore-edge-flap")];
-      const [head, tail] = [label("head-flap"), label("tail-flap")];
-      if (!spine || !fore || !head || !tail) throw new Error("four flaps");
-      const word = (text: string) => place(page, text);
-      // one word each side of the base: their distance is the distance of the flaps' middles
-      expect(word("fore-edge").x - word("spine").x).toBeGreaterThan(0);
-      expect(word("tail").y - word("head").y).toBeCloseTo(tail.y - head.y, 0);
-      expect(Math.abs(word("tail").y - word("head").y - (tail.y - head.y))).toBeLessThan(0.3);
+      const label = (figure: string) =>
+        small.labels.find(({ says }) => "figure" in says && says.figure === figure) ?? { x: 0, y: 0 };
+      const printed = (figure: string) => page.find(({ text }) => text === figure) ?? { x: 0, y: 0 };
+      // spine and fore-edge wall along the top; head and tail wall down the side
+      const across = label("10.5").x - label("11").x;
+      const down = label("9.5").y - label("10").y;
+      expect([across, down]).toEqual([51.75, 70.75]); // 41 + (11 + 10.5) / 2; 61 + (10 + 9.5) / 2
+      expect(Math.abs(printed("10.5").x - printed("11").x - across)).toBeLessThan(0.1);
+      expect(Math.abs(printed("9.5").y - printed("10").y - down)).toBeLessThan(0.1);
     },
   );
   withPoppler("has a page of pieces and cautions, then the drawing with its bar", async () => {

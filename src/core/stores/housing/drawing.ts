@@ -17,13 +17,11 @@ export interface Label extends Point {
   readonly upright: boolean;
 }
 
-/** An arrow with two heads along the grain. */
-export interface Grain extends Segment {}
-
 export interface Drawing extends Sheet {
   readonly lines: readonly Line[];
   readonly labels: readonly Label[];
-  readonly grain: readonly Grain[];
+  /** One arrow with two heads for each piece, along its grain. */
+  readonly grain: readonly Segment[];
 }
 
 /** Room around each piece for its measures, mm. */
@@ -134,7 +132,7 @@ function labelsOf(blank: Blank): Label[] {
 }
 
 /** Along the height, a quarter in from the left of the field named first. */
-function grainOf(blank: Blank): Grain {
+function grainOf(blank: Blank): Segment {
   const base = blank.fields[0] ?? { x: 0, y: 0, width: blank.width, height: blank.height };
   const x = base.x + 0.2 * base.width;
   const reach = Math.min(30, 0.3 * base.height);

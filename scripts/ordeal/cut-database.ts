@@ -3,7 +3,8 @@ import { join } from "node:path";
 import type { Day } from "../../src/core/units/day.ts";
 import { backUp } from "../../src/edge/keep/backup.ts";
 import { restore } from "../../src/edge/keep/restore.ts";
-import { fetchAfter, firstCode, isTaken, send } from "./link.ts";
+import { closeUp } from "../../src/edge/keep/sqlite-base.ts";
+import { fetchAfter, letIn, send } from "./link.ts";
 import { startServer } from "./process.ts";
 import { sumOf } from "./read-only.ts";
 import { type Trial, unless } from "./trial.ts";
@@ -26,23 +27,23 @@ export const cutDatabase: Trial = {
       return { line: "no backup could be made", faults: copied.problems.map(({ code }) => code) };
     const tablet = newWriter("tablet-2");
     const since = Array.from({ length: SINCE }, () => tablet.write(noteOn("B-001", 20)));
-    const whole = await startServer(file);
-    await send(whole.first, since);
+    const token = letIn(folder, "tablet-2");
+    const whole = await startServer(folder);
+    await send({ address: whole.first, token }, since);
     await whole.kill();
-    const closing = await startServer(file); // takes in what stands beside the file
-    await closing.kill();
+    closeUp(file);
     truncateSync(file, Math.floor(statSync(file).size * 0.6));
     const cut = sumOf(file);
-    const hurt = await startServer(file);
-    const refused = await send(hurt.first, since);
+    const hurt = await startServer(folder);
+    const refused = await send({ address: hurt.first, token }, since);
     await hurt.kill();
     const isUntouched = sumOf(file) === cut;
     const restored = await restore(copied.value.path, folder, "2026-06-19T063000", TODAY);
-    const mended = await startServer(file);
-    const again = await send(mended.first, since); // the tablet's outbox
-    const kept = (await fetchAfter(mended.first, 0)) ?? [];
+    const mended = await startServer(folder);
+    const again = await send({ address: mended.first, token }, since); // the tablet's outbox
+    const kept = (await fetchAfter({ address: mended.first, token })) ?? [];
     await mended.kill();
-    const why = hurt.first.startsWith("keep-") ? hurt.first : firstCode(refused?.refused);
+    const why = hurt.first.startsWith("keep-") ? hurt.first : refused;
     return {
       line: `cut to 60 % it refused (${why}) and was not touched; backup put back and the tablet's outbox sent again: ${kept.length} of ${BEFORE_BACKUP + SINCE} events`,
       faults: [
@@ -53,7 +54,7 @@ export const cutDatabase: Trial = {
           : restored.problems.map(
               ({ code, file, expected }) => `restore: ${code} ${file ?? ""} ${expected ?? ""}`,
             )),
-        ...unless(isTaken(again) && kept.length === BEFORE_BACKUP + SINCE, "events are missing"),
+        ...unless(again === "kept" && kept.length === BEFORE_BACKUP + SINCE, "events are missing"),
       ],
     };
   },

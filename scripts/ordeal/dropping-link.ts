@@ -1,10 +1,9 @@
 import { connect, createServer, type Socket } from "node:net";
-import { join } from "node:path";
 import { Transform } from "node:stream";
 import { setTimeout as sleep } from "node:timers/promises";
 import { verifyChain } from "../../src/core/log/verify-chain.ts";
 import { said } from "./kill-server.ts";
-import { fetchAfter, isTaken, send } from "./link.ts";
+import { fetchAfter, letIn, send } from "./link.ts";
 import { startServer } from "./process.ts";
 import { type Trial, unless } from "./trial.ts";
 import { newWriter, noteOn } from "./writer.ts";
@@ -18,24 +17,23 @@ const MOST_TRIES = 10_000;
 export const droppingLink: Trial = {
   name: "an outbox over a link that drops",
   run: async ({ folder, size: { outbox, linkDropsMs } }) => {
-    const server = await startServer(join(folder, "log.leafward.db"));
+    const token = letIn(folder, "tablet-1");
+    const server = await startServer(folder);
     const link = await poorLink(Number(new URL(server.first).port), linkDropsMs);
     const writer = newWriter("tablet-1");
     const events = Array.from({ length: outbox }, (_, i) => writer.write(noteOn(`B-${i % 40}`, 5)));
-    let [done, known, broken] = [0, 0, 0];
+    let [done, broken] = [0, 0];
     while (done < events.length && broken < MOST_TRIES) {
       const batch = events.slice(done, done + BATCH);
-      const answer = await send(link.address, batch);
-      if (isTaken(answer)) {
-        done += batch.length;
-        known += answer.known;
-      } else broken++;
+      const answer = await send({ address: link.address, token }, batch);
+      if (answer === "kept") done += batch.length;
+      else broken++;
     }
     link.close();
-    const kept = ((await fetchAfter(server.first, 0)) ?? []).map(({ event }) => event);
+    const kept = ((await fetchAfter({ address: server.first, token })) ?? []).map(({ event }) => event);
     await server.kill();
     return {
-      line: `${said(outbox)} events over a link that drops every ${linkDropsMs / 1000} s: ${broken} batches broken off, ${known} events came twice and were taken once, ${said(kept.length)} are there`,
+      line: `${said(outbox)} events over a link that drops every ${linkDropsMs / 1000} s: ${broken} batches broken off and sent again, ${said(kept.length)} events there, each once`,
       faults: [
         ...unless(
           kept.length === outbox && new Set(kept.map(({ id }) => id)).size === outbox,

@@ -11,7 +11,7 @@ export const killOverDatabase: Trial = {
   name: "server killed while it writes, PostgreSQL",
   run: ({ folder, size, seed }) =>
     onPostgres(folder, (postgres) =>
-      shown({ postgres, kills: size.overDatabase, seed, kill: (server) => server.kill() }),
+      shown({ folder, postgres, kills: size.overDatabase, seed, kill: (server) => server.kill() }),
     ),
 };
 
@@ -20,6 +20,7 @@ export const killDatabase: Trial = {
   run: ({ folder, size, seed }) =>
     onPostgres(folder, (postgres) =>
       shown({
+        folder,
         postgres,
         kills: size.databaseKills,
         seed,
@@ -43,14 +44,21 @@ async function onPostgres(folder: string, work: (postgres: Postgres) => Promise<
 }
 
 interface Wish {
+  readonly folder: string;
   readonly postgres: Postgres;
   readonly kills: number;
   readonly seed: number;
   kill(server: Running): Promise<void>;
 }
 
-async function shown({ postgres: { url }, kills, seed, kill }: Wish): Promise<Shown> {
-  const { account, cut } = await killing({ start: () => startServer(url), kill, kills, seed });
+async function shown({ folder, postgres: { url }, kills, seed, kill }: Wish): Promise<Shown> {
+  const { account, cut } = await killing({
+    folder,
+    start: () => startServer(folder, url),
+    kill,
+    kills,
+    seed,
+  });
   const read = await verifyDatabase(url, TODAY);
   const problems = read.ok ? read.value.problems : read.problems;
   return {

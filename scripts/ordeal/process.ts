@@ -45,6 +45,6 @@ export async function startScript(name: string, args: readonly string[], wish: W
   };
 }
 
-/** The server of the ordeal over a log file or a database. */
-export const startServer = (where: string, wish: Wish = {}): Promise<Running> =>
-  startScript("server.ts", [where], wish);
+/** The server of a campaign's folder.   @param url the database its log is in, where it is in one */
+export const startServer = (folder: string, url?: string, wish: Wish = {}): Promise<Running> =>
+  startScript("server.ts", url === undefined ? [folder] : [folder, url], wish);

@@ -1,15 +1,21 @@
-/** `npm run ordeal`: everything that may go wrong with a log, for real. `--short` is what the claims run; `--seed n`; names of trials pick some. */
+/** `npm run ordeal`: everything that may go wrong with a log, for real. `--short` is what the claims run;
+ *  `--kills n` other than a thousand; `--seed n`; words from the names of trials pick some. */
 import { mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { parseArgs } from "node:util";
-import { FULL, SHORT, TRIALS } from "./trials.ts";
+import { FULL, killsOf, SHORT, TRIALS } from "./trials.ts";
 
 const { values, positionals } = parseArgs({
   allowPositionals: true,
-  options: { short: { type: "boolean", default: false }, seed: { type: "string", default: "1" } },
+  options: {
+    short: { type: "boolean", default: false },
+    seed: { type: "string", default: "1" },
+    kills: { type: "string" },
+  },
 });
-const size = values.short ? SHORT : FULL;
+const kills = values.kills === undefined ? {} : killsOf(Number(values.kills));
+const size = { ...(values.short ? SHORT : FULL), ...kills };
 let failed = 0;
 for (const trial of TRIALS.filter(
   ({ name }) => positionals.length === 0 || positionals.some((word) => name.includes(word)),

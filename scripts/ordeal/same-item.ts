@@ -1,4 +1,3 @@
-import { join } from "node:path";
 import { disagreementsOf } from "../../src/core/log/campaign-of.ts";
 import type { LogEvent } from "../../src/core/log/event.ts";
 import { fold } from "../../src/core/log/fold.ts";
@@ -7,7 +6,7 @@ import { snapshotOf } from "../../src/core/log/snapshot.ts";
 import type { CampaignState } from "../../src/core/log/state.ts";
 import type { Entry } from "../../src/core/log/write-event.ts";
 import { addDays, type Day } from "../../src/core/units/day.ts";
-import { fetchAfter, isTaken, send } from "./link.ts";
+import { fetchAfter, letIn, send } from "./link.ts";
 import { startServer } from "./process.ts";
 import { type Trial, unless } from "./trial.ts";
 import { newWriter, noteOn, type Writer } from "./writer.ts";
@@ -20,7 +19,10 @@ const DAY_MS = 86_400_000;
 export const sameItem: Trial = {
   name: "two devices on the same item, offline for a week",
   run: async ({ folder }) => {
-    const server = await startServer(join(folder, "log.leafward.db"));
+    const token = (device: string): string => letIn(folder, device);
+    const tokens = { laptop: token("laptop"), wet: token("tablet-1"), dry: token("tablet-2") };
+    const server = await startServer(folder);
+    const from = (device: keyof typeof tokens) => ({ address: server.first, token: tokens[device] });
     const lead = newWriter("laptop");
     const began = Date.now() - DAYS * DAY_MS;
     const first = lead.write(finding("no", MONDAY, []), began);
@@ -29,22 +31,22 @@ export const sameItem: Trial = {
       week(newWriter("tablet-2"), "no", first, began),
     ];
     const answers = [
-      await send(server.first, [first]),
-      await send(server.first, dry),
-      await send(server.first, wet),
+      await send(from("laptop"), [first]),
+      await send(from("dry"), dry),
+      await send(from("wet"), wet),
     ];
-    const kept = ((await fetchAfter(server.first, 0)) ?? []).map(({ event }) => event);
+    const kept = ((await fetchAfter(from("laptop"))) ?? []).map(({ event }) => event);
     const state = fold(kept);
     const [open, ...more] = disagreementsOf(state);
     const settled = lead.write(settling(state));
-    answers.push(await send(server.first, [settled]));
+    answers.push(await send(from("laptop"), [settled]));
     await server.kill();
     const isSame = snapshotOf(state) === snapshotOf(fold([first, ...wet, ...dry]));
     return {
       line: `all ${kept.length} events are kept, either order of coming gives the same state, ${more.length + (open ? 1 : 0)} disagreement (${open?.answers.map(({ payload }) => payload.answer).join(" against ")}) stands until people settle it`,
       faults: [
         ...unless(
-          answers.every(isTaken) && kept.length === 1 + wet.length + dry.length,
+          answers.every((answer) => answer === "kept") && kept.length === 1 + wet.length + dry.length,
           "not all were taken",
         ),
         ...unless(isSame, "the order of coming makes a difference"),
@@ -87,7 +89,7 @@ function settling(state: CampaignState): Entry {
   return {
     kind: "disagreementSettled",
     payload,
-    who: { role: "lead", person: "TL" },
+    who: { role: "scribe", person: "TL" },
     seen: seenOf(state, "disagreementSettled", payload),
   };
 }

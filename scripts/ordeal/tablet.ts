@@ -1,14 +1,14 @@
 /** A tablet on which somebody enters note after note, as fast as its outbox takes them, while it sends what it has to a server.
- *  It says each id once the outbox has it, which is when a person sees the entry stand.   Arguments: the server's address, the outbox. */
+ *  It says each id once the outbox has it, which is when a person sees the entry stand.   Arguments: the server's address, its token, the outbox. */
 import { setTimeout as sleep } from "node:timers/promises";
 import { penOf } from "../../src/core/log/pen.ts";
-import { isTaken, send } from "./link.ts";
+import { send } from "./link.ts";
 import { openOutbox } from "./outbox.ts";
 import { CAMPAIGN, noteOn, writerFrom } from "./writer.ts";
 
 const DEVICE = "tablet-1";
 const BATCH = 50;
-const [address = "", path = ""] = process.argv.slice(2);
+const [address = "", token = "", path = ""] = process.argv.slice(2);
 const outbox = openOutbox(path);
 const writer = writerFrom(penOf(outbox.events, CAMPAIGN, DEVICE));
 console.log("ready");
@@ -17,7 +17,7 @@ async function sendOn(): Promise<never> {
   for (;;) {
     const batch = outbox.events.slice(0, BATCH);
     const last = batch.at(-1);
-    if (last && isTaken(await send(address, batch))) outbox.sent(last);
+    if (last && (await send({ address, token }, batch)) === "kept") outbox.sent(last);
     await sleep(1);
   }
 }

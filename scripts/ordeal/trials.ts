@@ -9,23 +9,16 @@ import { readOnlyFolder } from "./read-only.ts";
 import { sameItem } from "./same-item.ts";
 import type { Size, Trial } from "./trial.ts";
 
-export const FULL: Size = {
-  serverKills: 1000,
-  tabletKills: 1000,
-  overDatabase: 1000,
-  databaseKills: 200,
-  outbox: 10_000,
-  linkDropsMs: 2000,
-};
+/** @param kills of each sort but of PostgreSQL itself, which takes longer to stand up again */
+export const killsOf = (kills: number): Omit<Size, "outbox" | "linkDropsMs"> => ({
+  serverKills: kills,
+  tabletKills: kills,
+  overDatabase: kills,
+  databaseKills: Math.ceil(kills / 10),
+});
 
-export const SHORT: Size = {
-  serverKills: 4,
-  tabletKills: 3,
-  overDatabase: 2,
-  databaseKills: 2,
-  outbox: 1000,
-  linkDropsMs: 250,
-};
+export const FULL: Size = { ...killsOf(1000), outbox: 10_000, linkDropsMs: 2000 };
+export const SHORT: Size = { ...killsOf(2), outbox: 1000, linkDropsMs: 250 };
 
 export const TRIALS: readonly Trial[] = [
   killServer,

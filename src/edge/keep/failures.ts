@@ -63,7 +63,8 @@ export const unreachable = (where: string, why: string): Problem => ({
   severity: "stop",
   file: where,
   expected: why,
-  remedy: `${NOT_WRITTEN} Look whether the database runs and LEAFWARD_DATABASE_URL is right, then do it again.`,
+  remedy:
+    "What was under way may or may not be written down; doing it again does no harm. Look whether the database runs and LEAFWARD_DATABASE_URL is right.",
 });
 
 export const notDurable = (where: string): Problem => ({

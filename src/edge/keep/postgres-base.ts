@@ -53,7 +53,7 @@ function databaseFailure(where: string, error: unknown): Problem | null {
   if (code === "53100" || code === "53000") return diskFull(where);
   if (code === "25006") return readOnly(where);
   if (code.startsWith("XX00")) return damaged(where, wordsOf(error));
-  if (/^(?:08|28|3D|57|53)|^E[A-Z]+$/.test(code) || /terminated|timeout/.test(wordsOf(error)))
+  if (/^(?:08|28|3D|57|53)|^E[A-Z]+$/.test(code) || /terminated|timeout|not queryable/.test(wordsOf(error)))
     return unreachable(where, wordsOf(error));
   return null;
 }

@@ -19,6 +19,7 @@ export const HELP = `leafward: takes a damaged collection safely through drying 
   npx leafward backup <folder> [to]     copy the log, read the copy from end to end, SHA-256 beside it
   npx leafward restore <backup> <folder>  put a backup in its place; the old log stays, what is newer is taken over
   npx leafward verify <folder or file>  pages, sums, every entry, every chain
+  npx leafward serve <folder>           the log for several devices, without the internet
   npx leafward carry out|in|words …      the log in one signed file, from place to place without a network
 
   Damp, by published models; each has its own --help and --json:

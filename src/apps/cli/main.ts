@@ -32,6 +32,7 @@ const OWN_OPTIONS: Readonly<Record<string, () => Promise<Command>>> = {
   backup: async () => (await import("./backup.ts")).backupLog,
   restore: async () => (await import("./restore.ts")).restoreLog,
   verify: async () => (await import("./verify.ts")).verifyLog,
+  serve: async () => (await import("./serve.ts")).serve,
   ease: async () => (await import("./ease.ts")).easeCommand,
   stop: async () => (await import("./stop.ts")).stop,
   sample: async () => (await import("./sample.ts")).sample,

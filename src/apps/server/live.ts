@@ -4,6 +4,7 @@ import type { Placed } from "../../edge/keep/keep.ts";
 import { refusal } from "./answers.ts";
 import { whoAsks } from "./door.ts";
 import { type Api, type House, insider } from "./house.ts";
+import { beyondTheLog } from "./log-routes.ts";
 import { refusalSchema } from "./problem-schema.ts";
 
 /** Streams of one device at a time: a few windows, and some that fell away and are not known to be gone yet. */
@@ -24,12 +25,16 @@ export function serveLive(api: Api, house: House): void {
           200: z
             .any()
             .describe("one message for each entry: its id is the place, its data the entry as JSON"),
+          409: refusalSchema,
           429: refusalSchema,
         },
       },
     },
     async (request, reply) => {
       const { device } = insider(request);
+      const from = request.headers["last-event-id"] ?? request.query.after;
+      const beyond = await beyondTheLog(house.desk, from);
+      if (beyond) return reply.code(409).send(beyond);
       const streams = open.get(device) ?? 0;
       if (streams >= MOST_STREAMS)
         return reply
@@ -48,7 +53,6 @@ export function serveLive(api: Api, house: House): void {
         gone.abort();
         open.set(device, (open.get(device) ?? 1) - 1);
       });
-      const from = request.headers["last-event-id"] ?? request.query.after;
       const pages = house.desk.follow(from, gone.signal);
       const mayStay = (): boolean => whoAsks(request, house) !== null;
       return reply

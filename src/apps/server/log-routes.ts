@@ -6,11 +6,12 @@ import { snapshotOf } from "../../core/log/snapshot.ts";
 import { EMPTY_STATE } from "../../core/log/state.ts";
 import type { Problem } from "../../core/outcome/problem.ts";
 import type { Appended } from "../../edge/keep/keep.ts";
-import type { StateAt } from "../../edge/serve/log-desk.ts";
+import type { LogDesk, StateAt } from "../../edge/serve/log-desk.ts";
+import { type Refusal, refusal } from "./answers.ts";
 import { noteRefusal } from "./door.ts";
 import { type Api, type House, insider } from "./house.ts";
 import { type Judged, judgeBatch } from "./judge-batch.ts";
-import { problemSchema } from "./problem-schema.ts";
+import { problemSchema, refusalSchema } from "./problem-schema.ts";
 
 const MOST_EVENTS = 500;
 const MOST_BYTES = 4 * 1024 * 1024;
@@ -27,7 +28,9 @@ const answer = z.object({
 });
 const batchAnswer = z.object({
   answers: z.array(answer),
-  place: z.number().describe("the last place of the log"),
+  place: z
+    .number()
+    .describe("the last place of all that is kept here; to go on from, take those of the entries"),
   noted: z.array(problemSchema).describe("kept, but to be looked at"),
 });
 
@@ -85,10 +88,13 @@ export function serveLog(api: Api, house: House): void {
             events: z.array(z.object({ place: z.number(), event: z.unknown() })),
             more: z.boolean(),
           }),
+          409: refusalSchema,
         },
       },
     },
-    async ({ query: { after, most } }) => {
+    async ({ query: { after, most } }, reply) => {
+      const beyond = await beyondTheLog(desk, after);
+      if (beyond) return reply.code(409).send(beyond);
       const found = await desk.after(after, most + 1);
       return { events: found.slice(0, most), more: found.length > most };
     },
@@ -115,6 +121,17 @@ export function serveLog(api: Api, house: House): void {
       if (request.headers["if-none-match"] === tag) return reply.code(304).send(null);
       return reply.type("text/plain; charset=utf-8").send(stateText(now, role));
     },
+  );
+}
+
+/** After a backup was put back the log may be shorter than what a device knows of it: it would wait for ever. */
+export async function beyondTheLog(desk: LogDesk, after: number): Promise<Refusal | null> {
+  if (after === 0 || after <= (await desk.state()).place) return null;
+  return refusal(
+    "beyond-the-log",
+    String(after),
+    "a place that this log has",
+    "The log was put back from a backup. Take the state again, and send every entry of this device again.",
   );
 }
 

@@ -112,6 +112,13 @@ describe("live", () => {
     expect(stream.got).toEqual([]);
   });
 
+  test("a device that knows more than the log, since a backup was put back, is told so and does not wait", async () => {
+    expect(await listen(lead, { last: 1000 }).status).toBe(409);
+    expect(await (await lead.ask("/api/events?after=1000")).json()).toMatchObject({
+      problem: { code: "beyond-the-log" },
+    });
+  });
+
   test("one device has six streams and no more", async () => {
     const boxer = await house.enter("tablet-3", "boxer");
     const streams = Array.from({ length: 6 }, () => listen(boxer));

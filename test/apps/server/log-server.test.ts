@@ -178,6 +178,13 @@ describe("pictures", () => {
     expect(readdirSync(join(house.folder, "pictures")).filter((each) => !each.endsWith(".jpg"))).toEqual([]);
   });
 
+  test("more than 120 MB is too large, and nothing of it stays", async () => {
+    const large = new Uint8Array(120 * 1024 * 1024 + 1);
+    large.set(JPEG);
+    expect((await send(large)).status).toBe(413);
+    expect(readdirSync(join(house.folder, "pictures"))).toHaveLength(1);
+  });
+
   test("a form that breaks off leaves nothing", async () => {
     const { hostname, port } = new URL(house.server.address);
     const form = `--b\r\nContent-Disposition: form-data; name="p"; filename="a.jpg"\r\n\r\n${"\u00ff".repeat(90_000)}`;

@@ -76,7 +76,7 @@ const said = ([wall, busy]: readonly [number, number]): string =>
   `${wall.toFixed(2)} s (${busy.toFixed(2)} s)`;
 
 /** Listings first, then findings, bags, moves, work, pictures and wipes in turn, from four devices. Hashes are not looked at by a fold. */
-function* someEvents(from: number, to: number): Generator<LogEvent> {
+export function* someEvents(from: number, to: number): Generator<LogEvent> {
   const chance = Uint8Array.from({ length: 10 }, (_, i) => 17 * i + 3);
   const numbers = new Map<string, number>();
   let id = "";

@@ -21,7 +21,7 @@ export const killTablet: Trial = {
     const outbox = join(folder, "outbox.jsonl");
     const entered = new Set<string>();
     for (let at = 0; at < size.tabletKills; at++) {
-      const tablet = await startScript("tablet.ts", [server.first, token, outbox]);
+      const tablet = await startScript("tablet", [server.first, token, outbox]);
       await new Promise<void>((begun) => {
         tablet.hear((id) => {
           entered.add(id);

@@ -22,14 +22,15 @@ interface Wish {
 
 /** Starts a script beside this file, and waits for its first line. */
 export async function startScript(name: string, args: readonly string[], wish: Wish = {}): Promise<Running> {
-  const node = ["--import", "tsx", fileURLToPath(new URL(name, import.meta.url)), ...args];
+  const built = import.meta.url.endsWith(".js");
+  const script = fileURLToPath(new URL(`${name}${built ? ".js" : ".ts"}`, import.meta.url));
+  const node = [...(built ? [] : ["--import", "tsx"]), script, ...args];
   const [program, command] =
     wish.blocks === undefined
       ? [process.execPath, node]
       : ["sh", ["-c", `ulimit -f ${wish.blocks}; exec "$0" "$@"`, process.execPath, ...node]];
   const child = spawn(program, command, {
     stdio: ["ignore", "pipe", "inherit"],
-    cwd: fileURLToPath(new URL("../..", import.meta.url)),
     ...(wish.user === undefined ? {} : { uid: wish.user, gid: wish.user }),
   });
   const ended = once(child, "close");
@@ -47,4 +48,4 @@ export async function startScript(name: string, args: readonly string[], wish: W
 
 /** The server of a campaign's folder.   @param url the database its log is in, where it is in one */
 export const startServer = (folder: string, url?: string, wish: Wish = {}): Promise<Running> =>
-  startScript("server.ts", url === undefined ? [folder] : [folder, url], wish);
+  startScript("server", url === undefined ? [folder] : [folder, url], wish);

@@ -17,7 +17,7 @@ export const readOnlyFolder: Trial = {
     const before = sumOf(file);
     chmodSync(file, 0o444);
     chmodSync(folder, 0o555);
-    const looker = await startScript("look.ts", [folder], process.getuid?.() === 0 ? { user: NOBODY } : {});
+    const looker = await startScript("look", [folder], process.getuid?.() === 0 ? { user: NOBODY } : {});
     const [count, code] = looker.first.split(" ");
     await looker.kill();
     chmodSync(folder, 0o755);

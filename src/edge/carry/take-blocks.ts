@@ -86,7 +86,11 @@ async function take(
     const [first] = answer.refused;
     if (first === undefined) return { answer, aside };
     if (first.code.startsWith("keep-")) throw new KeepFault(first, null); // of the place, not of an entry
-    const judged = left.map((entry) => ({ ...entry, problem: against(entry.event, answer.refused) }));
+    const taken = new Set(refusedIds(answer.refused));
+    const judged = left.map((entry, at) => ({
+      ...entry,
+      problem: against(entry.event, left.slice(at + 1), taken),
+    }));
     aside.push(...judged.flatMap(({ line, problem }) => (problem ? [{ line, problem }] : [])));
     const good = judged.filter(({ problem }) => problem === null);
     if (good.length === left.length) throw new Error(`Refused for no entry of its own: ${first.code}.`);
@@ -94,10 +98,16 @@ async function take(
   }
 }
 
-function against(event: LogEvent, refused: readonly Problem[]): Problem | null {
+/** Ids under which another entry is kept. */
+const refusedIds = (refused: readonly Problem[]): string[] =>
+  refused.flatMap(({ code, got }) => (code === "event-twice" && got !== undefined ? [got] : []));
+
+/** What stands against an entry. Where several of a block have one id that is taken, the last goes first. */
+function against(event: LogEvent, after: readonly Entry[], taken: ReadonlySet<string>): Problem | null {
   const read = readEvent(event);
   if (!read.ok) return read.problems[0] ?? null;
-  return refused.find(({ code, got }) => code === "event-twice" && got === event.id) ?? null;
+  const isLast = taken.has(event.id) && !after.some((other) => other.event.id === event.id);
+  return isLast ? idTaken(event) : null;
 }
 
 /** What the writer thought we had, and we have not: a log brought back from an older backup. */
@@ -113,6 +123,15 @@ async function missing(keep: Keep, { campaign, reach }: Manifest, file: string):
     return got < number ? [entriesMissing(device, got + 1, number, file)] : [];
   });
 }
+
+const idTaken = ({ id, device }: LogEvent): Problem => ({
+  code: "event-twice",
+  severity: "ask",
+  got: id,
+  expected: device,
+  remedy:
+    "The one that is here stands, and this one was set aside. Look on that device what was written, and write it again as a new entry.",
+});
 
 const ofAnother = ({ id, campaign }: LogEvent, expected: string): Problem => ({
   code: "carry-entry-of-another",

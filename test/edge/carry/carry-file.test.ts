@@ -188,7 +188,7 @@ describe("whatever happens to a carry file on its way", () => {
         await takeBlocks(read(whole), keep, "a.carry");
         expect(await idsIn(keep)).toEqual(events.map(({ id }) => id).sort());
       }),
-      { numRuns: 40, seed: 11 },
+      { numRuns: 30, seed: 11 },
     );
   });
 

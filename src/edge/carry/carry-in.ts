@@ -10,7 +10,7 @@ import { type CarryFile, readCarry } from "./carry-file.ts";
 import { carryFolder, hasKey, wordsOf } from "./device-key.ts";
 import { asWords, type KnownDevice, knownDevices, remember } from "./known-devices.ts";
 import type { Manifest } from "./manifest.ts";
-import { type Taken, takeBlocks } from "./take-blocks.ts";
+import { type Aside, type Taken, takeBlocks } from "./take-blocks.ts";
 
 export interface CarriedIn extends Taken {
   readonly manifest: Manifest;
@@ -37,20 +37,18 @@ export async function carryIn(folder: string, path: string, words?: string): Pro
   if (!known.ok) return known;
   const trusted = trust(folder, manifest.key, known.value, words, name);
   if (!trusted.ok) return trusted;
-  const done = await into(folder, file.value, name);
-  if (!done.ok) return done;
-  const { taken, asideFile, problems } = done.value;
-  const notKept = trusted.value === "this device" ? [] : remember(folder, manifest, known.value);
-  return {
-    ok: true,
-    value: {
-      ...taken,
-      manifest,
-      newlyKnown: trusted.value === "from now on" ? wordsOf(manifest.key) : null,
-      asideFile,
-      problems: [...file.value.problems, ...taken.problems, ...problems, ...notKept],
-    },
-  };
+  const taken = await into(folder, file.value, name);
+  if (!taken.ok) return taken;
+  const { aside, problems } = taken.value;
+  const asideFile =
+    aside.length === 0 ? null : join(folder, "carry", `aside-${file.value.sum.slice(0, 12)}.jsonl`);
+  const notKept = [
+    ...(asideFile === null ? [] : await writeAside(folder, asideFile, aside)),
+    ...(trusted.value === "this device" ? [] : remember(folder, manifest, known.value)),
+  ];
+  const newlyKnown = trusted.value === "from now on" ? wordsOf(manifest.key) : null;
+  const said = [...file.value.problems, ...problems, ...notKept];
+  return { ok: true, value: { ...taken.value, manifest, newlyKnown, asideFile, problems: said } };
 }
 
 async function readFileOf(path: string): Promise<Outcome<CarryFile>> {
@@ -93,38 +91,30 @@ function trust(
     : refused(wordsDiffer(file, words));
 }
 
-async function into(
-  folder: string,
-  file: CarryFile,
-  name: string,
-): Promise<
-  Outcome<{
-    readonly taken: Taken;
-    readonly asideFile: string | null;
-    readonly problems: readonly Problem[];
-  }>
-> {
+async function into(folder: string, file: CarryFile, name: string): Promise<Outcome<Taken>> {
   try {
     await mkdir(folder, { recursive: true });
   } catch (error) {
     return refused(diskFailure(folder, error));
   }
-  const keep = await openKeep(folder);
-  if (!keep.ok) return keep;
-  if (keep.value.shut) {
-    await keep.value.close();
-    return refused(keep.value.shut);
-  }
-  const taken = await takeBlocks(file, keep.value, name);
-  await keep.value.close();
-  if (taken.aside.length === 0) return { ok: true, value: { taken, asideFile: null, problems: [] } };
-  const asideFile = join(folder, "carry", `aside-${file.sum.slice(0, 12)}.jsonl`);
+  const opened = await openKeep(folder);
+  if (!opened.ok) return opened;
+  const keep = opened.value;
+  const taken: Outcome<Taken> = keep.shut
+    ? refused(keep.shut)
+    : { ok: true, value: await takeBlocks(file, keep, name) };
+  await keep.close();
+  return taken;
+}
+
+/** @returns what went wrong */
+async function writeAside(folder: string, path: string, aside: readonly Aside[]): Promise<Problem[]> {
   try {
     carryFolder(folder);
-    await writeFile(asideFile, taken.aside.map(({ line }) => `${line}\n`).join(""), { flush: true });
-    return { ok: true, value: { taken, asideFile, problems: [] } };
+    await writeFile(path, aside.map(({ line }) => `${line}\n`).join(""), { flush: true });
+    return [];
   } catch (error) {
-    return { ok: true, value: { taken, asideFile: null, problems: [diskFailure(asideFile, error)] } };
+    return [diskFailure(path, error)];
   }
 }
 

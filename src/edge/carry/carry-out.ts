@@ -9,6 +9,7 @@ import { blocksOf } from "./blocks.ts";
 import { carryBytes } from "./carry-file.ts";
 import { type DeviceKey, wordsOf } from "./device-key.ts";
 import { type KnownDevice, reachOf } from "./known-devices.ts";
+import { linksIn } from "./links.ts";
 import { type BlockRow, sealManifest } from "./manifest.ts";
 
 /** A log as one signed file. */
@@ -28,13 +29,7 @@ export async function packed(
   now: number,
   receiver?: KnownDevice,
 ): Promise<Carried> {
-  const links: Pick<LogEvent, "device" | "number" | "hash" | "before">[] = [];
-  let last = 0;
-  for await (const { place, event } of allEvents(keep, campaign)) {
-    const { device, number, hash, before } = event;
-    links.push({ device, number, hash, before });
-    last = place;
-  }
+  const { links, last } = await linksIn(keep, campaign);
   const isLacked = receiver ? lackedBy(reachOf(receiver), links) : () => true;
   let pictures = 0;
   async function* chosen(): AsyncGenerator<LogEvent> {

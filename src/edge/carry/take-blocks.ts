@@ -2,9 +2,10 @@ import { gapless } from "../../core/log/carry-reach.ts";
 import type { LogEvent } from "../../core/log/event.ts";
 import { readEvent } from "../../core/log/read-event.ts";
 import type { Problem } from "../../core/outcome/problem.ts";
-import { type Appended, allEvents, type Keep, KeepFault } from "../keep/keep.ts";
+import { type Appended, type Keep, KeepFault } from "../keep/keep.ts";
 import { linesIn } from "./blocks.ts";
 import type { CarryFile } from "./carry-file.ts";
+import { linksIn } from "./links.ts";
 import type { Manifest } from "./manifest.ts";
 
 /** A line that was not taken, as it stood, and what stands against it. */
@@ -112,11 +113,7 @@ function against(event: LogEvent, after: readonly Entry[], taken: ReadonlySet<st
 
 /** What the writer thought we had, and we have not: a log brought back from an older backup. */
 async function missing(keep: Keep, { campaign, reach }: Manifest, file: string): Promise<Problem[]> {
-  const links: Pick<LogEvent, "device" | "number" | "hash" | "before">[] = [];
-  for await (const { event } of allEvents(keep, campaign)) {
-    const { device, number, hash, before } = event;
-    links.push({ device, number, hash, before });
-  }
+  const { links } = await linksIn(keep, campaign);
   const here = gapless(links);
   return reach.flatMap(({ device, number }) => {
     const got = here.get(device) ?? 0;

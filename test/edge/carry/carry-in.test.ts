@@ -10,8 +10,9 @@ import { packed, putCarry } from "../../../src/edge/carry/carry-out.ts";
 import { type DeviceKey, deviceKey, isSignedBy, wordsOf } from "../../../src/edge/carry/device-key.ts";
 import { framed, framesIn } from "../../../src/edge/carry/frames.ts";
 import { knownDevices } from "../../../src/edge/carry/known-devices.ts";
+import type { Keep } from "../../../src/edge/keep/keep.ts";
 import { openFileKeep } from "../../../src/edge/keep/open-keep.ts";
-import { NOON, notes } from "../../core/log/some-events.ts";
+import { NOON, notes, sealed } from "../../core/log/some-events.ts";
 import { bytesOf, keepOf, newKey } from "./some-carries.ts";
 
 const home = mkdtempSync(join(tmpdir(), "leafward-carry-"));
@@ -30,15 +31,20 @@ function keyOf(folder: string): DeviceKey {
   return key.value;
 }
 
-/** A folder with a log, and the file it carries out. */
-async function office(...events: readonly LogEvent[]) {
-  const folder = newFolder();
+async function logOf(folder: string, ...events: readonly LogEvent[]): Promise<Keep> {
   const keep = await openFileKeep(join(folder, "log.leafward.db"));
   if (!keep.ok) throw new Error(JSON.stringify(keep.problems));
   await keep.value.append(events);
+  return keep.value;
+}
+
+/** A folder with a log, and the file it carries out. */
+async function office(...events: readonly LogEvent[]) {
+  const folder = newFolder();
+  const keep = await logOf(folder, ...events);
   const key = keyOf(folder);
-  const carried = await packed(keep.value, "saltmere", key, NOON);
-  await keep.value.close();
+  const carried = await packed(keep, "saltmere", key, NOON);
+  await keep.close();
   const path = await putCarry(carried, folder, home, key, `${count}`);
   if (!path.ok) throw new Error(JSON.stringify(path.problems));
   return { folder, path: path.value, words: wordsOf(key.open) };
@@ -125,6 +131,19 @@ describe("whose file is taken", () => {
     });
     expect(await carryIn(newFolder(), home)).toMatchObject({ problems: [{ code: "carry-unread" }] });
   });
+});
+
+test("what is set aside lies beside the log, as it was", async () => {
+  const [one, two] = events as [LogEvent, LogEvent];
+  const { folder, path } = await office(one, two);
+  rmSync(join(folder, "log.leafward.db"));
+  const other = sealed({ ...two, payload: { item: "B-001", part: "", text: "other" } });
+  const log = await logOf(folder, other);
+  await log.close();
+  const done = await carryIn(folder, path);
+  if (!done.ok) throw new Error(JSON.stringify(done.problems));
+  expect(done.value).toMatchObject({ added: 1, aside: [{ problem: { code: "event-twice", got: two.id } }] });
+  expect(JSON.parse(readFileSync(done.value.asideFile ?? "", "utf8"))).toEqual(two);
 });
 
 describe("the key of a device", () => {

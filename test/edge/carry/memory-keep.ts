@@ -1,9 +1,10 @@
 import type { LogEvent } from "../../../src/core/log/event.ts";
+import { diskFull } from "../../../src/edge/keep/failures.ts";
 import { chainNotes, faultsOf, idTaken } from "../../../src/edge/keep/judge.ts";
 import type { Appended, Keep, KeptSnapshot, Placed } from "../../../src/edge/keep/keep.ts";
 
-/** A keep as long as the program runs, and quick: what a keep does, without the disk. */
-export function memoryKeep(): Keep {
+/** A keep as long as the program runs, and quick: what a keep does, without the disk.   @param room for so many events */
+export function memoryKeep(room = Number.POSITIVE_INFINITY): Keep {
   const rows: LogEvent[] = [];
   const hashes = new Map<string, string>();
   const snapshots = new Map<string, KeptSnapshot>();
@@ -21,6 +22,8 @@ export function memoryKeep(): Keep {
     });
     const clashes = events.filter((event) => seen.get(keyOf(event)) !== event.hash);
     if (clashes.length > 0) return { ...none, refused: clashes.map(idTaken), place: rows.length };
+    if (rows.length + fresh.length > room)
+      return { ...none, refused: [diskFull("memory")], place: rows.length };
     for (const event of fresh) {
       rows.push(structuredClone(event));
       hashes.set(keyOf(event), event.hash);

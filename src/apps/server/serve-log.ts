@@ -20,6 +20,7 @@ import { serveLog } from "./log-routes.ts";
 import { listen, newServer, type RunningServer } from "./new-server.ts";
 import { type PageOptions, servePageFiles, servePlan } from "./page.ts";
 import { MOST_PICTURE_BYTES, servePictures } from "./picture-routes.ts";
+import { serveState } from "./state-route.ts";
 
 /** One device's requests, or those of one address while nobody is let in there. */
 const REQUESTS_A_MINUTE = 600;
@@ -109,6 +110,7 @@ async function serveApi(inner: FastifyInstance, house: House, codesAMinute: numb
   const api: Api = inner.withTypeProvider<ZodTypeProvider>();
   await describe(api);
   serveLog(api, house);
+  serveState(api, house);
   serveLive(api, house);
   servePictures(api, house);
   serveDevices(api, house, codesAMinute);

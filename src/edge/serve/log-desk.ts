@@ -2,7 +2,7 @@ import type { LogEvent } from "../../core/log/event.ts";
 import { fold } from "../../core/log/fold.ts";
 import { resume, snapshotOf } from "../../core/log/snapshot.ts";
 import { type CampaignState, EMPTY_STATE } from "../../core/log/state.ts";
-import type { Appended, Keep, Placed } from "../keep/keep.ts";
+import { type Appended, type Keep, KeepFault, type Placed } from "../keep/keep.ts";
 
 /** Events read at a time. */
 const PAGE = 2000;
@@ -50,10 +50,15 @@ export async function openDesk(keep: Keep, campaign: string): Promise<LogDesk> {
     }
   }
 
+  /** A state that cannot be saved is made again from the log. */
   async function save({ place, state }: StateAt): Promise<void> {
     if (place === saved) return;
     saved = place;
-    await keep.saveSnapshot(campaign, place, new TextEncoder().encode(snapshotOf(state)));
+    try {
+      await keep.saveSnapshot(campaign, place, new TextEncoder().encode(snapshotOf(state)));
+    } catch (error) {
+      if (!(error instanceof KeepFault)) throw error;
+    }
   }
 
   /** One asker after the other, so that each page is folded once; who fails leaves the state as it was. */

@@ -67,6 +67,20 @@ describe("entries are kept", () => {
     });
   });
 
+  test("a log that cannot be written says so, with what to do, and gives back what it has", async () => {
+    const reading = await openFileKeep(join(house.folder, "log.leafward.db"), "read");
+    if (!reading.ok) throw new Error("It can be read.");
+    const shut = await aHouse({ keep: reading.value });
+    const own = await shut.enter("laptop", "lead");
+    expect(await own.send(own.example("noteWritten"))).toMatchObject({
+      status: 503,
+      answers: [{ answer: "refused", problem: { code: "keep-read-only" } }],
+    });
+    expect((await own.ask("/api/state")).headers.get("leafward-place")).toBe(String((await kept()).length));
+    await shut.server.close();
+    await reading.value.close();
+  });
+
   test("an altered entry is refused", async () => {
     const event = {
       ...scribe.example("noteWritten"),

@@ -20,7 +20,11 @@ export const HELP = `leafward: takes a damaged collection safely through drying 
   npx leafward restore <backup> <folder>  put a backup in its place; the old log stays, what is newer is taken over
   npx leafward verify <folder or file>  pages, sums, every entry, every chain
   npx leafward serve <folder>           the log for several devices, without the internet
-  npx leafward carry out|in|words …      the log in one signed file, from place to place without a network
+  npx leafward carry out|in|words …     the log in one signed file, from place to place without a network
+
+  Many campaigns in one PostgreSQL (LEAFWARD_DATABASE_URL):
+  npx leafward programme                every campaign, those most at risk first; --plan asks for fresh plans
+  npx leafward work                     makes those plans; on as many machines as there are
 
   Damp, by published models; each has its own --help and --json:
   npx leafward air <logger files>   is mould growing there: three lamps, what to do, a plot

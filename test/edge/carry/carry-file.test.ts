@@ -141,7 +141,7 @@ const harms: fc.Arbitrary<{ readonly name: string; readonly harm: Harm }> = fc.o
     name: `${from} copied to ${to}`,
     harm: (bytes: Buffer) => {
       const changed = Buffer.from(bytes);
-      bytes.copy(changed, to, from, from + 30_000);
+      bytes.subarray(from, from + 30_000).copy(changed, Math.min(to, changed.length));
       return changed;
     },
   })),

@@ -32,6 +32,8 @@ const OWN_OPTIONS: Readonly<Record<string, () => Promise<Command>>> = {
   backup: async () => (await import("./backup.ts")).backupLog,
   restore: async () => (await import("./restore.ts")).restoreLog,
   verify: async () => (await import("./verify.ts")).verifyLog,
+  programme: async () => (await import("./programme.ts")).programmeList,
+  work: async () => (await import("./work.ts")).workQueue,
   serve: async () => (await import("./serve.ts")).serve,
   ease: async () => (await import("./ease.ts")).easeCommand,
   stop: async () => (await import("./stop.ts")).stop,

@@ -20,5 +20,6 @@ export const KEEP_SENTENCES = {
   "backup-no-place": (p) => `there is no folder ${got(p)} to put a backup in.`,
   "backup-there": (p) => `the backup ${got(p)} is there already.`,
   "backup-of-another": (p) => `the log in that folder is of ${got(p)}, the backup of ${expected(p)}.`,
+  "programme-no-database": () => "no database is named.",
   "sheets-differ": (p) => `the sheets were changed since they were taken into the log (${plain(p)}).`,
 } satisfies Record<string, Sentence>;

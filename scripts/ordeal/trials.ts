@@ -7,6 +7,7 @@ import { killServer } from "./kill-server.ts";
 import { killTablet } from "./kill-tablet.ts";
 import { readOnlyFolder } from "./read-only.ts";
 import { sameItem } from "./same-item.ts";
+import { tornCarry } from "./torn-carry.ts";
 import type { Size, Trial } from "./trial.ts";
 
 /** @param kills of each sort but of PostgreSQL itself, which takes longer to stand up again */
@@ -29,6 +30,7 @@ export const TRIALS: readonly Trial[] = [
   readOnlyFolder,
   clockBack,
   cutDatabase,
+  tornCarry,
   sameItem,
   droppingLink,
 ];

@@ -9,6 +9,11 @@ declare module "pg" {
     on(event: "error", listener: (error: Error) => void): this;
     on(event: "connect", listener: (line: Line) => void): this;
   }
+  export const Client: new (settings: { connectionString: string }) => {
+    connect(): Promise<void>;
+    query(text: string, values?: readonly unknown[]): Promise<unknown>;
+    end(): Promise<void>;
+  };
   export const Pool: new (settings: {
     connectionString: string;
     max: number;

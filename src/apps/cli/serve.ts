@@ -6,7 +6,8 @@ import type { Plan } from "../../core/plan/plan.ts";
 import { sayProblem } from "../../core/say/problems.ts";
 import { readCampaignFolder } from "../../edge/intake/read-campaign.ts";
 import { campaignHere } from "../../edge/keep/open-campaign.ts";
-import { mayHaveLog, openKeep } from "../../edge/keep/open-keep.ts";
+import { databaseUrl, mayHaveLog, openKeep } from "../../edge/keep/open-keep.ts";
+import { openProgramme } from "../../edge/programme/programme.ts";
 import { projectFolder } from "../../edge/published.ts";
 import { fingerprintOf, ownCertificate } from "../../edge/serve/certificate.ts";
 import { spelled } from "../../edge/serve/pairing-codes.ts";
@@ -55,8 +56,11 @@ export async function serve(args: string[], out: Out, complain: Out): Promise<nu
   if (keep.shut) complain(sayProblem(keep.shut));
   const page = await pageOfLastPlan(folder);
   const network = forNetwork ? networkOf(folder, addresses) : undefined;
+  const url = databaseUrl();
+  const programme = url === undefined ? null : await openProgramme(url);
   const server = await startLogServer({
     ...{ folder, keep, campaign },
+    ...(programme?.ok ? { programme: programme.value } : {}),
     ...(page ? { page } : {}),
     ...(network ? { network } : {}),
     ...(port === undefined ? {} : { port }),
@@ -68,6 +72,7 @@ export async function serve(args: string[], out: Out, complain: Out): Promise<nu
   });
   process.stdin.pause();
   await server.close();
+  if (programme?.ok) await programme.value.close();
   await keep.close();
   return 0;
 }

@@ -4,6 +4,7 @@ import rateLimit from "@fastify/rate-limit";
 import type { FastifyInstance } from "fastify";
 import { serializerCompiler, validatorCompiler, type ZodTypeProvider } from "fastify-type-provider-zod";
 import type { Keep } from "../../edge/keep/keep.ts";
+import type { Programme } from "../../edge/programme/programme.ts";
 import { deviceBook } from "../../edge/serve/device-book.ts";
 import { openDesk } from "../../edge/serve/log-desk.ts";
 import { type PairingCode, pairingCodes } from "../../edge/serve/pairing-codes.ts";
@@ -20,6 +21,7 @@ import { serveLog } from "./log-routes.ts";
 import { listen, newServer, type RunningServer } from "./new-server.ts";
 import { type PageOptions, servePageFiles, servePlan } from "./page.ts";
 import { MOST_PICTURE_BYTES, servePictures } from "./picture-routes.ts";
+import { serveProgramme } from "./programme-route.ts";
 import { serveState } from "./state-route.ts";
 
 /** One device's requests, or those of one address while nobody is let in there. */
@@ -40,6 +42,8 @@ export interface LogServerOptions {
     /** Names and addresses of this machine. */
     readonly names: readonly string[];
   };
+  /** The campaigns of the database the log is in, where it is in one. */
+  readonly programme?: Programme;
   /** 0 takes any free port; left out: 8620, else the next free one. */
   readonly port?: number;
   readonly requestsAMinute?: number;
@@ -56,7 +60,7 @@ export interface LogServer extends RunningServer {
 /** The campaign's log for several devices, and its page. */
 export async function startLogServer(options: LogServerOptions): Promise<LogServer> {
   const { folder, keep, campaign, page, network, now = Date.now } = options;
-  const { requestsAMinute = REQUESTS_A_MINUTE } = options;
+  const { requestsAMinute = REQUESTS_A_MINUTE, programme = null } = options;
   const file = openServerFile(folder);
   const desk = await openDesk(keep, campaign);
   const house: House = {
@@ -85,7 +89,7 @@ export async function startLogServer(options: LogServerOptions): Promise<LogServ
   }
   await server.register(async (inner) => {
     if (!network) guard(inner, house);
-    await serveApi(inner, house, requestsAMinute / 20);
+    await serveApi(inner, house, programme, requestsAMinute / 20);
   });
   server.addHook("onClose", async () => {
     await desk.close();
@@ -100,7 +104,12 @@ export async function startLogServer(options: LogServerOptions): Promise<LogServ
   };
 }
 
-async function serveApi(inner: FastifyInstance, house: House, codesAMinute: number): Promise<void> {
+async function serveApi(
+  inner: FastifyInstance,
+  house: House,
+  programme: Programme | null,
+  codesAMinute: number,
+): Promise<void> {
   inner.setValidatorCompiler(validatorCompiler);
   inner.setSerializerCompiler(serializerCompiler);
   answerApiFaults(inner);
@@ -114,5 +123,6 @@ async function serveApi(inner: FastifyInstance, house: House, codesAMinute: numb
   serveLive(api, house);
   servePictures(api, house);
   serveDevices(api, house, codesAMinute);
+  serveProgramme(api, programme);
   serveDescription(api);
 }

@@ -5,15 +5,19 @@ import { afterAll, describe, expect, test } from "vitest";
 import { startPostgres } from "../../../scripts/ordeal/postgres.ts";
 import { noteOn, writerFrom } from "../../../scripts/ordeal/writer.ts";
 import { newPen } from "../../../src/core/log/pen.ts";
+import { EMPTY_STATE } from "../../../src/core/log/state.ts";
 import type { Day } from "../../../src/core/units/day.ts";
 import { readCampaignFolder } from "../../../src/edge/intake/read-campaign.ts";
 import { takeIn } from "../../../src/edge/keep/take-in.ts";
 import { planCampaign } from "../../../src/edge/programme/plan-campaign.ts";
 import { openProgramme, type Programme } from "../../../src/edge/programme/programme.ts";
 import { openQueue, type PlanJob } from "../../../src/edge/programme/queue.ts";
-import type { CampaignSummary } from "../../../src/edge/programme/summary.ts";
+import { type CampaignSummary, summaryOf } from "../../../src/edge/programme/summary.ts";
 import { publishedRuleBook } from "../../../src/edge/rule-book.ts";
+import { samplePlan } from "../../apps/sample-plan.ts";
+import { aHouse } from "../../apps/server/a-house.ts";
 
+const SUMMARY = summaryOf(samplePlan(), EMPTY_STATE);
 const TODAY = "2026-06-03" as Day;
 const folder = mkdtempSync(join(tmpdir(), "leafward-programme-"));
 const postgres = await startPostgres(folder);
@@ -58,7 +62,7 @@ describe.skipIf(skip)("a programme", () => {
     const programme = await open();
     const rowOfZennor = async () =>
       (await programme.campaigns()).find(({ campaign }) => campaign === "Zennor");
-    const summary = (name: string) => ({ name }) as CampaignSummary;
+    const summary = (name: string): CampaignSummary => ({ ...SUMMARY, name });
     await programme.saveSummary("Zennor", 3, summary("later"));
     await programme.saveSummary("Zennor", 2, summary("earlier"));
     expect(await rowOfZennor()).toMatchObject({ summary: { name: "later" }, behind: false });
@@ -86,6 +90,17 @@ describe.skipIf(skip)("a programme", () => {
     expect([done.sort(), failures]).toEqual([["a", "b", "c", "d"], 1]);
     await Promise.all([one.close(), two.close()]);
   });
+
+  test("is answered to the lead by the server whose log is in it, and to no one else", async () => {
+    const programme = await open();
+    await programme.saveSummary("Alder", 1_000_000, SUMMARY);
+    const house = await aHouse({ keep: programme.keep, programme });
+    const lead = await house.enter("laptop", "lead");
+    const answer = await lead.ask("/api/programme");
+    expect(await answer.json()).toEqual({ campaigns: await programme.campaigns() });
+    const cleaner = await house.enter("tablet-1", "cleaner");
+    expect((await cleaner.ask("/api/programme")).status).toBe(403);
+  }); // the house closes after the claims, and writes into the log when it does
 
   test("shows of a planned campaign its finish, minutes near mould, stores, and what waits for an answer", async () => {
     const programme = await open();

@@ -11,6 +11,8 @@ const BENCHES: Readonly<Record<string, () => Promise<unknown>>> = {
   drying: () => import("./drying.ts"),
   loggers: () => import("./loggers.ts"),
   log: async () => (await import("./log.ts")).benchLog(),
+  keep: async () => (await import("./keep.ts")).benchKeep(),
+  programme: async () => (await import("./programme.ts")).benchProgramme(),
 };
 
 const asked = process.argv.slice(2);

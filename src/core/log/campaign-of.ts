@@ -16,14 +16,15 @@ export function campaignOf(state: CampaignState, today: Day): Campaign | null {
   const settings = lastOn(house, "settings", "campaignFounded", "settingsChanged");
   const place = lastOn(house, "place", "campaignFounded", "placeChanged");
   const stations = lastOn(house, "stations", "campaignFounded", "stationsChanged");
-  if (!settings || !place || !stations) return null;
+  const limits = limitsIn(house);
+  if (!settings || !place || !stations || !limits) return null;
   const { name, start, end, wardLitres } = settings.payload;
   const people = onShelf(state, "person");
   return {
     ...{ name, start, end, wardLitres, planFrom: today },
     place: place.payload.place,
     stations: stations.payload.stations,
-    limits: limitsIn(house),
+    limits,
     ...itemsOf(state, house, today),
     people: placed(people.flatMap(({ now }) => personIn(now))),
     calendar: placed([house, ...people.map(({ now }) => now)].flatMap(calendarIn)),
@@ -70,11 +71,12 @@ function itemsOf(
   };
 }
 
-/** Limits set apart from each other in two places: the stricter of each stands. */
-function limitsIn({ matters }: Standing): Limits {
+/** Limits set apart from each other in two places: the stricter of each stands. Null: nobody has set any. */
+function limitsIn({ matters }: Standing): Limits | null {
   const set = (matters.get("limits")?.standing ?? []).flatMap((event) =>
     isOf(event, "campaignFounded", "limitsChanged") ? [event.payload.limits] : [],
   );
+  if (set.length === 0) return null;
   const least = (name: keyof Limits) =>
     set.map((each) => each[name]).reduce((a, b) => (b.value < a.value ? b : a));
   return {

@@ -12,11 +12,16 @@ export const CLOCK_START: Clock = { wall: 0, counter: 0 };
 /** A clock further ahead than this is not followed. Time zones do not matter to it, so a day is a clock set wrong. */
 export const MOST_AHEAD_MS = 86_400_000;
 
+/** The last of what a ULID can hold: a stamp beyond it is no time. Source: ULID specification (github.com/ulid/spec), section Encoding. */
+export const LAST_WALL = 2 ** 48 - 1;
+export const MOST_COUNTER = 2 ** 32 - 1;
+
 export const compareClocks = (a: Clock, b: Clock): number => a.wall - b.wall || a.counter - b.counter;
 
 /** The stamp after `last`: always later than it, whatever the wall clock says. */
 export function tick(last: Clock, now: number): Clock {
-  const wall = Math.max(last.wall, Math.floor(now));
+  const least = last.counter < MOST_COUNTER ? last.wall : last.wall + 1;
+  const wall = Math.max(least, Math.floor(now));
   return { wall, counter: wall === last.wall ? last.counter + 1 : 0 };
 }
 

@@ -8,9 +8,12 @@ const WHOLE =
 const beginnings = BEGINNINGS.split(" ");
 const whole: ReadonlySet<string> = new Set(WHOLE.split(" "));
 const LETTERS = /[\p{L}\p{M}]+/gu;
+/** Soft hyphens and joiners, as they come along in text copied from elsewhere. */
+const INVISIBLE = /\p{Cf}/gu;
 
 const tellsAsBeginning = (word: string): boolean => beginnings.some((each) => word.startsWith(each));
-const wordsOf = (text: string): readonly string[] => text.normalize("NFC").toLowerCase().match(LETTERS) ?? [];
+const wordsOf = (text: string): readonly string[] =>
+  text.normalize("NFKC").replace(INVISIBLE, "").toLowerCase().match(LETTERS) ?? [];
 
 /** The words of a free text that may tell of somebody's health. Not of a title: papers may speak of illness, notes about the work need not. */
 export const healthWords = (text: string): string[] =>

@@ -1,6 +1,7 @@
 import { z } from "zod";
 import { type Outcome, type Problem, refused } from "../outcome/problem.ts";
 import { isJson } from "./canonical-json.ts";
+import { LAST_WALL, MOST_COUNTER } from "./clock.ts";
 import { hashOf, type LogEvent } from "./event.ts";
 import { ROLES } from "./roles.ts";
 import { ULID } from "./ulid.ts";
@@ -8,15 +9,21 @@ import { unfitIn } from "./unfit.ts";
 
 const hash = z.string().regex(/^[0-9a-f]{64}$/);
 const whole = z.number().int().min(0);
-const code = z.string().min(1).max(80);
+/** PostgreSQL can hold neither the letter NUL in a text nor a greater number in an integer. Source: its documentation, "Character Types" and "Numeric Types". */
+const code = z
+  .string()
+  .min(1)
+  .max(80)
+  .refine((text) => !text.includes("\0"), "letters");
+const MOST_NUMBER = 2 ** 31 - 1;
 
 /** What a newer version adds beside these fields is kept: the hash covers it. */
 const envelope = z.looseObject({
   id: z.string().regex(ULID),
   campaign: code,
   device: code,
-  number: whole.min(1),
-  clock: z.looseObject({ wall: whole, counter: whole }),
+  number: whole.min(1).max(MOST_NUMBER),
+  clock: z.looseObject({ wall: whole.max(LAST_WALL), counter: whole.max(MOST_COUNTER) }),
   who: z.looseObject({ role: z.enum(ROLES), person: code.exactOptional() }),
   kind: z.string().regex(/^[a-z][A-Za-z]{1,59}$/),
   version: whole.min(1),

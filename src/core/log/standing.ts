@@ -41,25 +41,31 @@ function settle(events: readonly Filed[]): Standing {
 const mattersOf = ({ kind, version, payload }: Filed): readonly string[] =>
   kindOf(kind, version)?.matters?.(payload) ?? [];
 
-/** An event is replaced by those about the same matter that saw it. Were they to name each other in a circle, all would stand. */
+/** An event is replaced by those about the same matter that saw it, itself never. Were they to name each other in a circle, all would stand. */
 function split(group: readonly Filed[]): Matter {
-  const seen = new Set(group.flatMap((event) => event.seen));
+  const seen = new Set(group.flatMap((event) => event.seen.filter((id) => id !== event.id)));
   const standing = group.filter(({ id }) => !seen.has(id));
   if (standing.length === 0) return { standing: group, replaced: [] };
   return { standing, replaced: group.filter(({ id }) => seen.has(id)) };
 }
 
-/** Ids that no longer count. A correction counts unless it is corrected itself. */
+/** Ids that no longer count. A correction counts unless it is corrected itself; corrections of each other in a circle reach nothing else. */
 function correctedIn(events: readonly Filed[]): ReadonlySet<string> {
-  const correctedBy = new Map<string, string[]>();
-  for (const event of events)
-    if (isOf(event, "eventCorrected")) {
-      const { event: target } = event.payload;
-      correctedBy.set(target, [...(correctedBy.get(target) ?? []), event.id]);
-    }
-  const counts = (id: string, above: readonly string[]): boolean =>
-    !(correctedBy.get(id) ?? []).some((by) => !above.includes(by) && counts(by, [...above, id]));
-  return new Set([...correctedBy.keys()].filter((id) => !counts(id, [])));
+  const corrections = events.filter((event) => isOf(event, "eventCorrected"));
+  const targets = new Map(corrections.map(({ id, payload }) => [id, payload.event]));
+  const open = new Map<string, number>();
+  for (const target of targets.values()) open.set(target, (open.get(target) ?? 0) + 1);
+  const corrected = new Set<string>();
+  const settled = [...targets.keys()].filter((id) => !open.has(id));
+  for (const id of settled) {
+    const target = targets.get(id);
+    if (target === undefined) continue;
+    if (!corrected.has(id)) corrected.add(target);
+    const left = (open.get(target) ?? 0) - 1;
+    open.set(target, left);
+    if (left === 0) settled.push(target); // all that is said against it is known now
+  }
+  return corrected;
 }
 
 export const isOf = <K extends Kind>(

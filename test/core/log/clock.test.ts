@@ -5,7 +5,9 @@ import {
   type Clock,
   compareClocks,
   hear,
+  LAST_WALL,
   MOST_AHEAD_MS,
+  MOST_COUNTER,
   tick,
 } from "../../../src/core/log/clock.ts";
 import { NOON } from "./some-events.ts";
@@ -45,6 +47,16 @@ describe("the clock of a device", () => {
           if (each.wall <= now + MOST_AHEAD_MS) expect(compareClocks(next, each)).toBeGreaterThan(0);
       }),
     ));
+
+  test("counts on where somebody else's count has come to its end", () => {
+    const { clock } = hear(CLOCK_START, [from("tablet-2", { wall: NOON, counter: MOST_COUNTER })], NOON);
+    expect(tick(clock, NOON)).toEqual({ wall: NOON + 1, counter: 0 });
+  });
+
+  test("can name a device whose clock shows the last time there is", () => {
+    const last = from("tablet-2", { wall: LAST_WALL, counter: 0 });
+    expect(hear(CLOCK_START, [last], NOON).problems).toMatchObject([{ code: "clock-ahead" }]);
+  });
 
   test("is not dragged by a clock more than a day ahead, and the device is named once", () => {
     const own = tick(CLOCK_START, NOON);

@@ -33,6 +33,12 @@ describe("an event", () => {
     ["a role that is no role", { ...event, who: { role: "cleaner, resting" } }],
     ["no number", { ...event, number: undefined }],
     ["a number that is no number", { ...event, payload: { x: Number.NaN } }],
+    // what the PostgreSQL documentation ("Numeric Types", "Character Types") says an integer and a text cannot hold
+    ["a number no database holds", { ...event, number: 2 ** 31 }],
+    ["a device whose name no database holds", { ...event, device: "tablet\0" }],
+    // the ULID specification: 48 bits of milliseconds
+    ["a time after the last that an id can hold", { ...event, clock: { wall: 2 ** 48, counter: 0 } }],
+    ["a count from which nobody could count on", { ...event, clock: { ...event.clock, counter: 2 ** 32 } }],
     ["half a letter", { ...event, payload: { text: "\ud800" } }],
     ["nothing", null],
   ])("with %s is no entry of a log", (_, given) => {

@@ -1,12 +1,14 @@
 import { describe, expect, test } from "vitest";
-import { disagreementsOf } from "../../../src/core/log/campaign-of.ts";
+import { campaignOf, disagreementsOf } from "../../../src/core/log/campaign-of.ts";
 import type { LogEvent } from "../../../src/core/log/event.ts";
 import { historyOf } from "../../../src/core/log/item-history.ts";
 import { standingOf } from "../../../src/core/log/standing.ts";
 import { eventsAbout } from "../../../src/core/log/state.ts";
 import { correctionOf } from "../../../src/core/log/subjects.ts";
+import { unfitIn } from "../../../src/core/log/unfit.ts";
 import { stateWith, TODAY, tablet, told } from "./a-campaign.ts";
 import { day, EXAMPLES } from "./examples.ts";
+import { deviceCalled } from "./some-events.ts";
 
 const growth = { item: "SR-0031", part: "", test: "growth_visible" } as const;
 const second = day("2026-06-02");
@@ -26,6 +28,10 @@ describe("findings that contradict", () => {
     expect(found).toMatchObject({ item: "SR-0031", part: "", test: "growth_visible" });
     expect(found?.answers.map(({ payload }) => payload.answer)).toEqual(["yes", "no"]);
     expect(answersIn(told(yes, no).findings)).toEqual(["yes", "no"]);
+  });
+
+  test("still stand where one of them says that it saw itself", () => {
+    expect(answersIn(told({ ...yes, seen: [yes.id] }, no).findings)).toEqual(["yes", "no"]);
   });
 
   test("of two days are unsure for care until they are settled", () => {
@@ -97,6 +103,44 @@ describe("corrections", () => {
   test("can be corrected in turn", () => {
     const undone = tablet("two").write("eventCorrected", correctionOf(correction));
     expect(told(wrong, correction, undone).findings).toHaveLength(1);
+  });
+
+  test("one of the other, thousands deep, are counted out", () => {
+    const long = deviceCalled("long");
+    const chain = [wrong];
+    for (let last = wrong; chain.length <= 4001; chain.push(last))
+      last = long.write({ kind: "eventCorrected", payload: { event: last.id, about: ["item:SR-0031"] } });
+    expect(told(...chain).findings).toHaveLength(0);
+    expect(told(...chain.slice(0, -1)).findings).toHaveLength(1);
+  });
+
+  test("of each other in a circle leave everything else as it is", () => {
+    const [a, b] = ["a", "b"].map((name) => tablet(name).write("eventCorrected", correctionOf(wrong)));
+    if (!a || !b) throw new Error("Two were written.");
+    const round = [a, b].map((each, at) => ({
+      ...each,
+      payload: { ...each.payload, event: [b, a][at]?.id ?? "" },
+    }));
+    expect(told(wrong, ...round).findings).toHaveLength(1);
+  });
+
+  test("are not written of what is not understood: it would be filed elsewhere once it is", () => {
+    const strange = { id: wrong.id, kind: "leafPressed", version: 1, payload: {} };
+    expect(unfitIn({ kind: "eventCorrected", version: 1, payload: correctionOf(strange) })).toMatchObject({
+      code: "event-unfit",
+      got: "eventCorrected.about.0",
+    });
+  });
+
+  test("of the founding leave no campaign, whatever was changed since", () => {
+    const office = tablet("office again");
+    const changes = (["settingsChanged", "placeChanged", "stationsChanged"] as const).map((kind) =>
+      office.write(kind, EXAMPLES[kind]),
+    );
+    const founded = eventsAbout(stateWith(), "campaign:").find(({ kind }) => kind === "campaignFounded");
+    if (!founded) throw new Error("The campaign was founded.");
+    const unfounded = office.write("eventCorrected", correctionOf(founded));
+    expect(campaignOf(stateWith(...changes, unfounded), TODAY)).toBeNull();
   });
 
   test("bring back what the wrong event had replaced", () => {

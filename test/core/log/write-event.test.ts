@@ -123,6 +123,20 @@ describe("nothing can hold why a person is not to do mould work", () => {
     expect(write("deliveryExpected", { ...EXAMPLES.deliveryExpected, note: "Driver ill" }).ok).toBe(false);
   });
 
+  test("a note beside clean work is refused, whatever it says, by reading too", () => {
+    const days = { ...EXAMPLES.calendarChanged, what: "clean work" as const, note: "as agreed" };
+    expect(write("calendarChanged", days)).toMatchObject({
+      problems: [{ code: "event-unfit", got: "calendarChanged.note" }],
+    });
+    const { note: _, ...plain } = days;
+    expect(write("calendarChanged", plain).ok).toBe(true);
+  });
+
+  test.each(["preg\u00adnant", "sic\u200bk", "ｓｉｃｋ"])(
+    "a word is found though something invisible, or its width, stands in the way: %s",
+    (text) => expect(healthWords(text)).toHaveLength(1),
+  );
+
   test.each([
     "Illuminated initials, ink flaking; fluff between leaves",
     "Condition worse after treatment: why? Red rot at the joints",

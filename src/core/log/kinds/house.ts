@@ -42,14 +42,19 @@ export const houseKinds = {
   stationsChanged: first(z.strictObject({ stations }), { about: campaign, matters: () => ["stations"] }),
   /** Days of the house or of a station that differ from the ordinary; a person's have kinds of their own, without a note. */
   calendarChanged: first(
-    z.strictObject({
-      ...stretch,
-      /** A station's id, or `everyone`. */
-      who: code,
-      what: z.enum(["away", "clean work", "closed", "open", "hours"]),
-      hours: z.number().min(0).max(24).exactOptional(),
-      note: freeText.exactOptional(),
-    }),
+    z
+      .strictObject({
+        ...stretch,
+        /** A station's id, or `everyone`. */
+        who: code,
+        what: z.enum(["away", "clean work", "closed", "open", "hours"]),
+        hours: z.number().min(0).max(24).exactOptional(),
+        note: freeText.exactOptional(),
+      })
+      .refine(({ what, note }) => what !== "clean work" || note === undefined, {
+        path: ["note"],
+        error: "none: of clean work the days are all that is kept",
+      }),
     { about: campaign, said: ({ note }) => [note] },
   ),
   /** The freezer stood without power. */

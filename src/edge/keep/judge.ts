@@ -1,5 +1,4 @@
 import type { LogEvent } from "../../core/log/event.ts";
-import { kindOf } from "../../core/log/kinds.ts";
 import { readEvent } from "../../core/log/read-event.ts";
 import type { Problem } from "../../core/outcome/problem.ts";
 
@@ -7,20 +6,7 @@ import type { Problem } from "../../core/outcome/problem.ts";
  *  What a newer Leafward wrote is kept as it is. */
 export function faultsOf(event: LogEvent): readonly Problem[] {
   const read = readEvent(event);
-  if (!read.ok) return read.problems;
-  const { kind, version, payload } = event;
-  const parsed = kindOf(kind, version)?.payload.safeParse(payload);
-  if (!parsed || parsed.success) return [];
-  const [issue] = parsed.error.issues;
-  return [
-    {
-      code: "event-unfit",
-      severity: "ask",
-      got: [kind, ...(issue?.path ?? [])].join("."),
-      expected: issue?.message ?? "its schema",
-      remedy: `It was not taken (${event.id}). Take the log again from ${event.device}.`,
-    },
-  ];
+  return read.ok ? [] : read.problems;
 }
 
 /** Another event has this id. */

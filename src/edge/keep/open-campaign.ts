@@ -81,7 +81,9 @@ export async function campaignHere(
   );
 }
 
-export const codeOf = ({ name }: Pick<Campaign, "name">): string => name.slice(0, 80);
+/** Its first 80 letters, the last of them whole. */
+export const codeOf = ({ name }: Pick<Campaign, "name">): string =>
+  name.slice(0, 80).replace(/\p{Surrogate}$/u, "");
 
 export async function eventsIn(keep: Keep, campaign: string): Promise<LogEvent[]> {
   const events: LogEvent[] = [];

@@ -2,6 +2,7 @@ import type { Campaign, Finding } from "../../core/items/campaign.ts";
 import { canonicalJson, type Json } from "../../core/log/canonical-json.ts";
 import type { LogEvent } from "../../core/log/event.ts";
 import { type ImportEntry, importEntries } from "../../core/log/import-entries.ts";
+import { kindOf } from "../../core/log/kinds.ts";
 import { correctionOf } from "../../core/log/subjects.ts";
 
 /** Every taking in of sheets writes as a device of its own, so that two copies of a folder never go on from the same entry. */
@@ -27,7 +28,7 @@ export function sheetChanges(events: readonly LogEvent[], campaign: Campaign): S
   const corrected = new Set(
     own.flatMap(({ kind, payload }) => (kind === "eventCorrected" ? [payload.event] : [])),
   );
-  const live = own.filter(({ id, kind }) => !corrected.has(id) && isRow(kind));
+  const live = own.filter((event) => !corrected.has(event.id) && isRow(event));
   const rows = new Map<string, LogEvent[]>();
   for (const event of live) {
     const key = keyOf(event);
@@ -53,9 +54,13 @@ export function sheetChanges(events: readonly LogEvent[], campaign: Campaign): S
   };
 }
 
-/** The house and its readers are compared by what they say, not row by row. */
-const isRow = (kind: string): boolean =>
-  kind !== "eventCorrected" && kind !== "readerRead" && !(kind in ASPECTS) && kind !== "campaignFounded";
+/** The house and its readers are compared by what they say, not row by row; what a newer Leafward took in stands. */
+const isRow = ({ kind, version }: LogEvent): boolean =>
+  kindOf(kind, version) !== null &&
+  kind !== "eventCorrected" &&
+  kind !== "readerRead" &&
+  !(kind in ASPECTS) &&
+  kind !== "campaignFounded";
 
 /** A count of stock is the same on whatever morning the sheets are read. */
 function keyOf({ kind, payload }: { readonly kind: string; readonly payload: object }): string {

@@ -1,3 +1,4 @@
+import { createHash } from "node:crypto";
 import type { LogEvent } from "../../core/log/event.ts";
 import type { Problem } from "../../core/outcome/problem.ts";
 import { damaged } from "./failures.ts";
@@ -46,17 +47,20 @@ export function sqlKeep(base: Base, shut: Problem | null): Keep {
       );
       return rows.map(({ campaign }) => campaign).sort();
     },
-    snapshot: async (campaign) =>
-      (await told(
+    snapshot: async (campaign) => {
+      const row = await told(
         db
           .selectFrom("leafward_snapshot")
           .select(["place", "bytes"])
           .where("campaign", "=", campaign)
           .executeTakeFirst(),
-      )) ?? null,
+      );
+      const bytes = row && unsealed(row.bytes);
+      return row && bytes ? { place: row.place, bytes } : null;
+    },
     saveSnapshot: async (campaign, place, bytes) => {
       if (shut) return;
-      const row = { place, bytes };
+      const row = { place, bytes: sealed(bytes) };
       await told(
         db
           .insertInto("leafward_snapshot")
@@ -70,6 +74,18 @@ export function sqlKeep(base: Base, shut: Problem | null): Keep {
       await base.close();
     },
   };
+}
+
+const SUM_BYTES = 32;
+const sumOf = (bytes: Uint8Array): Buffer => createHash("sha256").update(bytes).digest();
+
+/** Its SHA-256 before it: entries are held against their hashes, and what was made of them must not be worth less. */
+const sealed = (bytes: Uint8Array): Uint8Array => Buffer.concat([sumOf(bytes), bytes]);
+
+/** Null: it is not what was saved, and is made again from the log. */
+function unsealed(row: Uint8Array): Uint8Array | null {
+  const bytes = row.subarray(SUM_BYTES);
+  return sumOf(bytes).equals(row.subarray(0, SUM_BYTES)) ? bytes : null;
 }
 
 /** An event was judged when it was taken; whether it is still as it was `verify` tells. */

@@ -1,6 +1,7 @@
 import { mkdtempSync, readdirSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
+import { DatabaseSync } from "@photostructure/sqlite";
 import { afterAll, describe, expect, test } from "vitest";
 import type { LogEvent } from "../../../src/core/log/event.ts";
 import type { Keep } from "../../../src/edge/keep/keep.ts";
@@ -45,6 +46,19 @@ describe("a keep in a file", () => {
     );
     await here.close();
     await there.close();
+  });
+
+  test("gives no snapshot in which a letter changed since", async () => {
+    const path = newPath();
+    const keep = await open(path);
+    await keep.saveSnapshot("saltmere", 1, new TextEncoder().encode("growth: dead"));
+    await keep.close();
+    const file = new DatabaseSync(path);
+    file.exec("update leafward_snapshot set bytes = cast(replace(bytes, 'dead', 'live') as blob)");
+    file.close();
+    const again = await open(path);
+    expect(await again.snapshot("saltmere")).toBeNull();
+    await again.close();
   });
 
   test("waits until all that was asked is written before it closes", async () => {

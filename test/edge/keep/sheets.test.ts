@@ -10,10 +10,11 @@ import { verifyChain } from "../../../src/core/log/verify-chain.ts";
 import { writeEvent } from "../../../src/core/log/write-event.ts";
 import { newCampaignFiles } from "../../../src/edge/intake/new-campaign.ts";
 import { readCampaignFolder } from "../../../src/edge/intake/read-campaign.ts";
-import { openCampaign } from "../../../src/edge/keep/open-campaign.ts";
+import { codeOf, openCampaign } from "../../../src/edge/keep/open-campaign.ts";
 import { openKeep } from "../../../src/edge/keep/open-keep.ts";
 import { publishedRuleBook } from "../../../src/edge/rule-book.ts";
 import { day } from "../../core/log/examples.ts";
+import { deviceCalled, sealed } from "../../core/log/some-events.ts";
 import { eventsOf } from "./keep-claims.ts";
 
 const root = mkdtempSync(join(tmpdir(), "leafward-sheets-"));
@@ -137,6 +138,24 @@ describe("a folder with a log", () => {
     await keep(folder);
     const found = (await byLog(folder))?.findings ?? [];
     expect(found).toContainEqual({ item, part: "", test: "wet", answer: "unsure", day: "2026-06-20" });
+  });
+
+  test("what a newer Leafward took from the sheets stays when an older one takes them in", async () => {
+    const folder = await taken();
+    const opened = await openKeep(folder);
+    if (!opened.ok) throw new Error();
+    const campaign = (await eventsIn(folder))[0]?.campaign ?? "";
+    const { hash: _, ...rest } = deviceCalled("sheets-01020304").write({
+      kind: "leafPressed",
+      payload: { item: "x" },
+    });
+    expect(await opened.value.append([sealed({ ...rest, campaign })])).toMatchObject({ added: 1 });
+    await opened.value.close();
+    expect((await keep(folder)).text).toContain("says what the sheets say");
+  });
+
+  test("a name cut within a letter is cut before it", () => {
+    expect(codeOf({ name: `${"a".repeat(79)}🌿` })).toBe("a".repeat(79));
   });
 
   test("works without its sheets", async () => {

@@ -12,7 +12,8 @@ const HELP = `leafward work: makes the plans a programme asked for
 Takes one campaign after the other from the PostgreSQL of LEAFWARD_DATABASE_URL, plans it as its log
 tells it, and writes the forecast where npx leafward programme shows it. It may run on as many machines
 as there are; no campaign is planned by two. A worker that dies leaves its campaign to another. Ctrl+C
-ends it after the plan in hand.
+ends it after the plan in hand. Plans are made by the published rules: a campaign's own rules.json lies in
+its folder, and is not asked here.
 
   --once   end when nothing waits`;
 

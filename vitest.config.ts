@@ -3,8 +3,8 @@ import { defineConfig } from "vitest/config";
 export default defineConfig({
   test: {
     include: ["test/**/*.test.ts"],
-    testTimeout: 120_000,
-    hookTimeout: 120_000,
+    testTimeout: 600_000, // ends what hangs; a slow machine is no fault,
+    hookTimeout: 600_000,
     reporters: ["default", "./scripts/closing-line.ts"],
     maxWorkers: 2,
   },

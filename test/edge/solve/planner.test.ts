@@ -29,7 +29,7 @@ test("the plan made away from this thread is the plan made on it, and its steps 
   } finally {
     await Promise.all([planner.close(), solver.close()]);
   }
-}, 40_000);
+});
 
 test("told to stop at its first word, the planner ends there with a whole plan", async () => {
   const { campaign, routes } = caseOf(150);
@@ -46,7 +46,7 @@ test("told to stop at its first word, the planner ends there with a whole plan",
   } finally {
     await planner.close();
   }
-}, 40_000);
+});
 
 test("a halted solver leaves searches for whole numbers unanswered and still solves what is relaxed", async () => {
   // Most of x + y with 2x + y at most 3 and neither over 1: relaxed it is 2.

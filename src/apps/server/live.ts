@@ -2,16 +2,15 @@ import { Readable } from "node:stream";
 import { z } from "zod";
 import type { Placed } from "../../edge/keep/keep.ts";
 import { refusal } from "./answers.ts";
+import { beyondTheLog, cursorOf, cursorSchema, placeOf } from "./cursor.ts";
 import { whoAsks } from "./door.ts";
 import { type Api, type House, insider } from "./house.ts";
-import { beyondTheLog } from "./log-routes.ts";
 import { refusalSchema } from "./problem-schema.ts";
 
 /** Streams of one device at a time: a few windows, and some that fell away and are not known to be gone yet. */
 const MOST_STREAMS = 6;
-const place = z.coerce.number().int().min(0).max(Number.MAX_SAFE_INTEGER);
 
-/** GET /api/live: server-sent events, one for each entry as it is kept, its place as its id; a browser goes on by itself from where it was. */
+/** GET /api/live: server-sent events, one for each entry as it is kept, its cursor as its id; a browser goes on by itself from where it was. */
 export function serveLive(api: Api, house: House): void {
   const open = new Map<string, number>();
   api.get(
@@ -19,12 +18,14 @@ export function serveLive(api: Api, house: House): void {
     {
       schema: {
         summary: "Each entry as it is kept: text/event-stream, resumed by Last-Event-ID",
-        querystring: z.strictObject({ after: place.default(0) }),
-        headers: z.looseObject({ "last-event-id": place.exactOptional() }),
+        querystring: z.strictObject({ after: cursorSchema.default("0") }),
+        headers: z.looseObject({ "last-event-id": cursorSchema.exactOptional() }),
         response: {
           200: z
             .any()
-            .describe("one message for each entry: its id is the place, its data the entry as JSON"),
+            .describe(
+              "one message for each entry: its id is the place and how its hash begins, its data the entry as JSON",
+            ),
           409: refusalSchema,
           429: refusalSchema,
         },
@@ -53,7 +54,7 @@ export function serveLive(api: Api, house: House): void {
         gone.abort();
         open.set(device, (open.get(device) ?? 1) - 1);
       });
-      const pages = house.desk.follow(from, gone.signal);
+      const pages = house.desk.follow(placeOf(from), gone.signal);
       const mayStay = (): boolean => whoAsks(request, house) !== null;
       return reply
         .type("text/event-stream")
@@ -74,4 +75,5 @@ async function* messages(
 }
 
 /** JSON has no line breaks of its own. */
-const message = ({ place, event }: Placed): string => `id: ${place}\ndata: ${JSON.stringify(event)}\n\n`;
+const message = (placed: Placed): string =>
+  `id: ${cursorOf(placed)}\ndata: ${JSON.stringify(placed.event)}\n\n`;

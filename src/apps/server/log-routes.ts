@@ -1,9 +1,8 @@
 import { z } from "zod";
 import { KINDS } from "../../core/log/kinds.ts";
 import { EMPTY_STATE } from "../../core/log/state.ts";
-import type { LogDesk } from "../../edge/serve/log-desk.ts";
-import { type Refusal, refusal } from "./answers.ts";
 import { answerBatch, batchSchema, statusOf } from "./batch-answer.ts";
+import { beyondTheLog, cursorSchema, placeOf } from "./cursor.ts";
 import { noteRefusal } from "./door.ts";
 import { type Api, type House, insider } from "./house.ts";
 import { type Judged, judgeBatch } from "./judge-batch.ts";
@@ -12,7 +11,6 @@ import { refusalSchema } from "./problem-schema.ts";
 const MOST_EVENTS = 500;
 const MOST_BYTES = 4 * 1024 * 1024;
 
-const place = z.coerce.number().int().min(0).max(Number.MAX_SAFE_INTEGER);
 export function serveLog(api: Api, house: House): void {
   const { desk } = house;
   api.post(
@@ -55,7 +53,7 @@ export function serveLog(api: Api, house: House): void {
       schema: {
         summary: "The entries after a place, in the order in which they came here",
         querystring: z.strictObject({
-          after: place.default(0),
+          after: cursorSchema.default("0"),
           most: z.coerce.number().int().min(1).max(2000).default(500),
         }),
         response: {
@@ -70,20 +68,9 @@ export function serveLog(api: Api, house: House): void {
     async ({ query: { after, most } }, reply) => {
       const beyond = await beyondTheLog(desk, after);
       if (beyond) return reply.code(409).send(beyond);
-      const found = await desk.after(after, most + 1);
+      const found = await desk.after(placeOf(after), most + 1);
       return { events: found.slice(0, most), more: found.length > most };
     },
-  );
-}
-
-/** After a backup was put back the log may be shorter than what a device knows of it: it would wait for ever. */
-export async function beyondTheLog(desk: LogDesk, after: number): Promise<Refusal | null> {
-  if (after === 0 || after <= (await desk.state()).place) return null;
-  return refusal(
-    "beyond-the-log",
-    String(after),
-    "a place that this log has",
-    "The log was put back from a backup. Take the state again, and send every entry of this device again.",
   );
 }
 

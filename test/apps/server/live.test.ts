@@ -2,6 +2,7 @@ import { get } from "node:http";
 import { join } from "node:path";
 import { beforeAll, describe, expect, test } from "vitest";
 import type { LogEvent } from "../../../src/core/log/event.ts";
+import type { Placed } from "../../../src/edge/keep/keep.ts";
 import { openFileKeep } from "../../../src/edge/keep/open-keep.ts";
 import { type ADevice, type AHouse, aHouse } from "./a-house.ts";
 
@@ -15,7 +16,7 @@ beforeAll(async () => {
 });
 
 /** A stream as a browser would hold it. */
-function listen(who: ADevice, { last, after }: { last?: number; after?: number } = {}) {
+function listen(who: ADevice, { last, after }: { last?: number | string; after?: number } = {}) {
   const got: { place: number; event: LogEvent }[] = [];
   let [rest, ended, wake] = ["", false, () => {}];
   const headers = {
@@ -38,7 +39,7 @@ function listen(who: ADevice, { last, after }: { last?: number; after?: number }
         const messages = (rest + bytes.toString()).split("\n\n");
         rest = messages.pop() ?? "";
         for (const each of messages) {
-          const [, place, data] = /^id: (\d+)\ndata: (.*)$/.exec(each) ?? [];
+          const [, place, data] = /^id: (\d+)-[0-9a-f]{12}\ndata: (.*)$/.exec(each) ?? [];
           if (data) got.push({ place: Number(place), event: JSON.parse(data) });
         }
         wake();
@@ -117,6 +118,22 @@ describe("live", () => {
     expect(await (await lead.ask("/api/events?after=1000")).json()).toMatchObject({
       problem: { code: "beyond-the-log" },
     });
+  });
+
+  test("nor does it pass over what stands there now, where others have written on since", async () => {
+    const { events } = (await (await lead.ask("/api/events")).json()) as { events: Placed[] };
+    const [, second] = events;
+    if (!second) throw new Error("More than one was sent.");
+    const mark = second.event.hash.slice(0, 12);
+    const stream = listen(lead, { last: `2-${mark}` });
+    await stream.some(1);
+    expect(stream.got[0]?.place).toBe(3);
+    stream.close();
+    expect(await listen(lead, { last: `3-${mark}` }).status).toBe(409);
+    expect((await lead.ask(`/api/events?after=1-${mark}`)).status).toBe(409);
+    expect((await lead.ask("/api/state")).headers.get("leafward-place")).toBe(
+      `${events.length}-${events.at(-1)?.event.hash.slice(0, 12)}`,
+    );
   });
 
   test("one device has six streams and no more", async () => {

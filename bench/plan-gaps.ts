@@ -14,6 +14,7 @@ import { readPublished } from "../src/edge/published.ts";
 import { publishedRuleBook } from "../src/edge/rule-book.ts";
 import { startSolver } from "../src/edge/solve/solver.ts";
 import { type CampaignSize, makeCampaign } from "./make-campaign.ts";
+import { solveWithCbc } from "./peers/cbc.ts";
 
 /** Sizes, the most the gap of the day-by-day plan may be, and the seconds the plan may take, its range of the finish left out. */
 const SIZES = [
@@ -23,6 +24,9 @@ const SIZES = [
   { items: 5000, people: 8, weeks: 39, gap: 0.01, seconds: 30 },
   { items: 20000, people: 12, weeks: 52, gap: 0.01, seconds: 45 },
 ];
+const MOST_MEGABYTES = 1500;
+/** Time given to cbc for the programme alone, to the same gap. */
+const CBC_SECONDS = 60;
 const HEAD = [
   "items/people/weeks seed",
   "classes",
@@ -30,6 +34,8 @@ const HEAD = [
   "rest",
   "finish",
   "programme",
+  "cbc over ours",
+  "cbc",
   "day by day",
   "limit",
   "plain order",
@@ -44,9 +50,9 @@ const percent = (share: number): string => `${(share * 100).toFixed(2)} %`;
 const secondsSince = (from: number): number => (performance.now() - from) / 1000;
 
 /** Gaps of the day-by-day plan to the bound no such plan can beat, and beside it the plain order: earliest due first, within the same limits. */
-export async function benchPlanGaps(seeds: number, most: number): Promise<void> {
+export async function benchPlanGaps(seeds = 1, most = Number.POSITIVE_INFINITY): Promise<void> {
   console.log(
-    "Weighted item-days over the bound. Plain order: due day, must-do, list order, walked within the same limits. Sooner: mean weeks to the box.",
+    "Weighted item-days over the bound. cbc: the same programme with whole exposed days, given to Debian's coinor-cbc to the same gap. Plain order: due day, must-do, list order, walked within the same limits. Sooner: mean weeks to the box.",
   );
   console.log(line(HEAD));
   for (const size of SIZES.filter(({ items }) => items <= most))
@@ -74,9 +80,11 @@ async function row(size: CampaignSize, limit: { gap: number; seconds: number }):
   finishOf(problem, made.guide, 10, 1);
   const finish = (secondsSince(simulating) * PLAN_DEFAULTS.draws) / 10;
   const plain = tryOut(problem, plainOrder(problem));
+  const cbc = solveWithCbc(made.parts.programme, PLAN_DEFAULTS.gap, CBC_SECONDS);
   const gap = gapOf(made.cost, made.bound);
   const undone = problem.jobs.length - made.day.boxed;
   const plainUndone = problem.jobs.length - plain.day.boxed;
+  const memory = process.resourceUsage().maxRSS / 2 ** 10;
   return [
     `${size.items}/${size.people}/${size.weeks} ${size.seed}`,
     String(made.classes.length),
@@ -84,14 +92,18 @@ async function row(size: CampaignSize, limit: { gap: number; seconds: number }):
     `${(taken - solving).toFixed(1)} s`,
     `${finish.toFixed(1)} s`,
     percent(gapOf(made.answer.objective, made.answer.bound)),
+    cbc === null ? "not installed" : percent(cbc.objective / made.answer.objective - 1),
+    cbc === null ? "" : `${cbc.seconds.toFixed(1)} s`,
     percent(gap),
-    gap <= limit.gap + 1e-6 && taken <= limit.seconds ? "kept" : `${percent(limit.gap)} ${limit.seconds} s`,
+    gap <= limit.gap + 1e-6 && taken <= limit.seconds && memory <= MOST_MEGABYTES
+      ? "kept"
+      : `${percent(limit.gap)} ${limit.seconds} s`,
     percent(gapOf(plain.cost, made.bound)),
     String(undone),
     String(plainUndone),
     `${weeksSooner(problem, plain.day, made.day, 0).toFixed(1)} wk`,
     `${weeksSooner(problem, plain.day, made.day, 4).toFixed(1)} wk`,
-    `${(process.resourceUsage().maxRSS / 2 ** 10).toFixed(0)} MB`,
+    `${memory.toFixed(0)} MB`,
   ];
 }
 

@@ -5,7 +5,7 @@ const BENCHES: Readonly<Record<string, () => Promise<unknown>>> = {
   care: async () => (await import("./care.ts")).benchCare(),
   plan: async () => (await import("./plan.ts")).benchPlan(),
   checker: () => import("./checker.ts"),
-  gaps: () => import("./plan-gaps.ts"),
+  gaps: async () => (await import("./plan-gaps.ts")).benchPlanGaps(),
   "what-if": async () => (await import("./what-if.ts")).benchWhatIf(),
   mould: () => import("./mould.ts"),
   drying: () => import("./drying.ts"),

@@ -43,25 +43,24 @@ export function bestManner(
   sweeps: number,
   goesOn: (best: Trial) => boolean = () => true,
 ): Trial {
-  const tried = new Map<string, Trial>();
-  const trial = (setting: Setting): Trial => {
-    const key = SETTINGS.map((name) => setting[name]).join("|");
-    const known =
-      tried.get(key) ?? tryOut(problem, { ...blended(programme, prices, setting.blend), manner: setting });
-    tried.set(key, known);
-    return known;
-  };
+  const trial = (setting: Setting): Trial =>
+    tryOut(problem, { ...blended(programme, prices, setting.blend), manner: setting });
+  const keyOf = (setting: Setting): string => SETTINGS.map((name) => setting[name]).join("|");
+  const tried = new Set([keyOf(FIRST)]);
   let setting = FIRST;
   let best = trial(setting);
   for (let sweep = 0; sweep < sweeps; sweep++) {
     const before = best.cost;
     for (const name of SETTINGS)
       for (const value of CHOICES[name]) {
+        const other = { ...setting, [name]: value };
+        if (tried.has(keyOf(other))) continue;
         if (!goesOn(best)) return best;
-        const other = trial({ ...setting, [name]: value });
-        if (other.cost >= best.cost) continue;
-        best = other;
-        setting = { ...setting, [name]: value };
+        tried.add(keyOf(other));
+        const made = trial(other);
+        if (made.cost >= best.cost) continue;
+        best = made;
+        setting = other;
       }
     if (best.cost === before) break;
   }

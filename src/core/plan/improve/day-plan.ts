@@ -13,7 +13,7 @@ import { solveWholeDays, type WholeAnswer } from "../whole-days.ts";
 import { bestManner, FIRST, tryOut } from "./best-manner.ts";
 import { Course, type Watch } from "./course.ts";
 import { solveExactly } from "./exact.ts";
-import { guideFromPrices, wantedDays, worthAt } from "./price-guide.ts";
+import { guideFromPrices, worthAt } from "./price-guide.ts";
 import { shaken } from "./shake.ts";
 
 /** How much is tried; every count falls as the campaign grows, so that the time stays within a minute. */
@@ -43,12 +43,12 @@ export interface DayPlan {
 
 /** Up to so many items the plan is the best there is, found item by item and day by day. */
 const EXACT_ITEMS = 30;
-/** Steps of one price search that may be spent, as items alike × tasks × days. */
+/** Steps of both price searches together, as items alike × tasks × days; and rounds of each. */
 const SEARCH_WORK = 1.5e9;
-const SEARCH_ROUNDS = { least: 75, most: 750 };
+const SEARCH_ROUNDS = { least: 75, most: 600 };
 /** Items walked again in search of a better order, all tries together. */
-const SHAKE_WORK = 1.6e6;
-const SHAKE_TRIES = { least: 0, most: 1500 };
+const SHAKE_WORK = 1.4e6;
+const SHAKE_TRIES = { least: 0, most: 1000 };
 
 const within = ({ least, most }: { least: number; most: number }, n: number): number =>
   Math.round(Math.max(least, Math.min(most, n)));
@@ -76,8 +76,7 @@ export async function dayPlan(
   course.offer(tryOut(problem, { ...programme, worth: worthAt(model, start), manner: FIRST }));
   course.goesOn("programme", 1);
   const prices = searchBoth(model, course, programme, start);
-  if (!course.stopped)
-    shaken(problem, course, wantedDays(model, prices.cheapestDay), triesFor(problem), effort.seed);
+  if (!course.stopped) shaken(problem, course, model, prices, triesFor(problem), effort.seed);
   course.bound = boundFrom(problem, prices.prices);
   if (!course.stopped && problem.jobs.length <= EXACT_ITEMS && course.goesOn("exact", 0))
     await solveExactly(problem, prices.prices, course, solve);

@@ -1,8 +1,12 @@
+import type { DayModel } from "../bound/day-model.ts";
+import type { PriceSearch } from "../bound/price-search.ts";
 import { seeded } from "../chance.ts";
 import type { Guide } from "../guide.ts";
 import type { Job, PlanProblem } from "../problem.ts";
 import { type Trial, tryOut } from "./best-manner.ts";
 import type { Course } from "./course.ts";
+import { bindingStores, keepSomeBack } from "./kept-back.ts";
+import { wantedDays } from "./price-guide.ts";
 import { spareSomeDays } from "./spared-days.ts";
 
 /** Days of the stretch whose items change places, and how far, in days. From trials. */
@@ -18,22 +22,30 @@ type Draw = () => number;
 type Wanted = Guide["wanted"];
 
 /**
- * Tries so many small changes and keeps what is no worse: items that end within a stretch of days are wanted a little sooner or later; a few
- * items are wanted nearer to the days that are cheapest for them at the prices; somebody is kept clean on a day. Each time the plan is walked
- * again. Seeded: the same plan every time.
+ * Tries so many small changes and goes on from what is no worse, or hardly: items that end within a stretch of days are wanted a little sooner
+ * or later; a few items are wanted nearer to the days that are cheapest for them at the prices; somebody is kept clean for some days; some of
+ * a store that binds is kept back. Each time the plan is walked again. Seeded: the same plan every time.
  */
 export function shaken(
   problem: PlanProblem,
   course: Course,
-  cheapest: Wanted,
+  model: DayModel,
+  found: PriceSearch,
   tries: number,
   seed: number,
 ): void {
   const draw = seeded(seed);
+  const cheapest = wantedDays(model, found.cheapestDay);
+  const binding = bindingStores(found.prices);
   let at = course.best;
   for (let round = 0; round < tries && course.goesOn("changes", round / tries); round++) {
-    const change = Math.floor(draw() * 3);
-    const changed = change === 0 ? spareSomeDays(problem, at, draw) : at.problem;
+    const change = Math.floor(draw() * (binding.length > 0 ? 4 : 3));
+    const changed =
+      change === 0
+        ? spareSomeDays(problem, at, draw)
+        : change === 3
+          ? keepSomeBack(problem, binding, at, draw)
+          : at.problem;
     const wanted = change === 1 ? shifted(at, draw) : change === 2 ? nearer(at, cheapest, draw) : null;
     const other = tryOut(changed, wanted ? { ...at.guide, wanted } : at.guide);
     if (other.cost <= course.best.cost * (1 + DETOUR * (1 - round / tries))) at = other;

@@ -1,6 +1,6 @@
 import { existsSync } from "node:fs";
 import { copyFile, mkdir, rename, rm } from "node:fs/promises";
-import { join } from "node:path";
+import { basename, join } from "node:path";
 import { type Outcome, type Problem, refused } from "../../core/outcome/problem.ts";
 import type { Day } from "../../core/units/day.ts";
 import { diskFailure, syncFile } from "./backup.ts";
@@ -63,17 +63,28 @@ async function intoFolder(
     if (old && !old.ok) return old;
     const beside = old?.value ?? null;
     const takenOver = beside === null ? null : await takeOver(beside, part, verified);
-    if (takenOver && !takenOver.ok) return takenOver;
+    const fault = takenOver && !takenOver.ok ? takenOver : whole(part);
+    if (fault !== null) {
+      if (beside !== null)
+        await Promise.all(["", "-wal"].map((end) => rm(`${beside}${end}`, { force: true }))); // a copy of what stays
+      return fault;
+    }
     await syncFile(part);
     await Promise.all(["-wal", "-shm"].map((end) => rm(`${log}${end}`, { force: true }))); // of the old one, and copied
     await rename(part, log);
     syncFolder(folder);
-    return { ok: true, value: { verified, takenOver: takenOver?.value ?? null, beside } };
+    return { ok: true, value: { verified, takenOver: takenOver?.ok ? takenOver.value : null, beside } };
   } catch (error) {
     return refused(diskFailure(log, error));
   } finally {
-    await rm(part, { force: true });
+    await Promise.all(["", "-wal", "-shm"].map((end) => rm(`${part}${end}`, { force: true })));
   }
+}
+
+/** Null: all of it stands in the one file. */
+function whole(part: string): Outcome<never> | null {
+  const fault = closeUp(part);
+  return fault && refused(fault);
 }
 
 /** Copies the old log with whatever stands beside it. One that is in use is refused; a damaged one is copied as it is. */
@@ -107,7 +118,8 @@ async function takeOver(
   if (!to.ok) return to;
   const poured = await pourFile(beside, to.value);
   await to.value.close();
-  return poured;
+  const full = poured.ok && poured.value.problems.find(({ file }) => file === basename(part)); // of the new one: the old may well be damaged
+  return full ? refused(full) : poured;
 }
 
 async function pourFile(path: string, to: Keep): Promise<Outcome<Poured>> {

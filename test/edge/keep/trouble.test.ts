@@ -4,8 +4,11 @@ import {
   copyFileSync,
   mkdirSync,
   mkdtempSync,
+  readdirSync,
   readFileSync,
   rmSync,
+  statfsSync,
+  statSync,
   truncateSync,
   writeFileSync,
 } from "node:fs";
@@ -17,8 +20,11 @@ import { DatabaseSync } from "@photostructure/sqlite";
 import { afterAll, describe, expect, test } from "vitest";
 import type { LogEvent } from "../../../src/core/log/event.ts";
 import { verifyChain } from "../../../src/core/log/verify-chain.ts";
+import { backUp } from "../../../src/edge/keep/backup.ts";
 import { type Keep, KeepFault } from "../../../src/edge/keep/keep.ts";
 import { openFileKeep } from "../../../src/edge/keep/open-keep.ts";
+import { restore } from "../../../src/edge/keep/restore.ts";
+import { day } from "../../core/log/examples.ts";
 import { notes } from "../../core/log/some-events.ts";
 import { eventsOf } from "./keep-claims.ts";
 
@@ -81,6 +87,35 @@ describe.skipIf(!mounted)("a small disk", () => {
     await keep.close();
     const again = await open(path);
     expect(await eventsOf(again)).toEqual(events.slice(0, taken + 10));
+    await again.close();
+  });
+
+  test("without room for the entries a backup has not keeps the log that is there, and nothing else", async () => {
+    spawnSync("umount", ["--lazy", disk]);
+    expect(mountSmallDisk()).toBe(true);
+    const campaign = join(disk, "campaign");
+    mkdirSync(campaign);
+    const path = join(campaign, "log.leafward.db");
+    const events = notes("tablet-1", ...Array.from({ length: 90 }, () => long));
+    const first = await open(path);
+    await first.append(events.slice(0, 5));
+    await first.close();
+    const today = day("2026-06-19");
+    const backup = await backUp(campaign, folder, "2026-06-19", today);
+    if (!backup.ok) throw new Error(JSON.stringify(backup.problems));
+    const more = await open(path);
+    await more.append(events);
+    await more.close();
+    const { bavail, bsize } = statfsSync(disk);
+    writeFileSync(join(disk, "ballast"), Buffer.alloc(bavail * bsize - statSync(path).size - 120_000));
+    expect(await restore(backup.value.path, campaign, "2026-06-19T070000", today)).toMatchObject({
+      ok: false,
+      problems: [{ code: "keep-full" }],
+    });
+    expect(readdirSync(campaign)).toEqual(["log.leafward.db"]);
+    rmSync(join(disk, "ballast"));
+    const again = await open(path);
+    expect(await eventsOf(again)).toEqual(events);
     await again.close();
   });
 

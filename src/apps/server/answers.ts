@@ -26,6 +26,7 @@ export function answerUnknownAddress(server: FastifyInstance): void {
 }
 
 const MENDED: Readonly<Record<number, readonly [code: string, expected: string, remedy: string]>> = {
+  400: ["bad-request", "what was sent, whole", "On the page, reload it; from a device, send it again."],
   413: ["too-large", "less at once", "Send it in smaller parts; a picture in a smaller file."],
   415: ["wrong-kind-of-body", "application/json, or a picture as a form", "Send it as docs/server.md says."],
   429: ["too-many-requests", "fewer requests a minute", "Wait a minute, then go on."],

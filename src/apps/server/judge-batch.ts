@@ -19,7 +19,7 @@ export interface Bench {
   readonly campaign: string;
   readonly device: Device;
   readonly roles: RoleTable;
-  /** What is kept already, to see whose entry a correction is of. */
+  /** What is kept already, to see whose entry a correction is of, and whether a calendar speaks of a person. */
   readonly state: CampaignState;
 }
 
@@ -55,6 +55,13 @@ function whyNot(event: LogEvent, batch: readonly LogEvent[], bench: Bench): Prob
     );
   if (!mayDo(roles, who.role, kind) || !mayCorrectThat(event, batch, bench))
     return stop("not-your-role", kind, who.role, "Ask the lead to write it.");
+  if (kind === "calendarChanged" && bench.state.filed.has(`person:${event.payload.who}`))
+    return stop(
+      "not-a-house-day",
+      kind,
+      "a station's id, or everyone",
+      "Write a person's days as such: away, hours, or clean work this week. They have no note.",
+    );
   if (toldOfHealth(event))
     return stop(
       "health-words",

@@ -32,7 +32,7 @@ export function serveLog(api: Api, house: House): void {
     async (request, reply) => {
       const device = insider(request);
       const { events } = request.body;
-      const { state } = corrects(events) ? await desk.state() : { state: EMPTY_STATE };
+      const { state } = looksBack(events) ? await desk.state() : { state: EMPTY_STATE };
       const judged = judgeBatch(events, { campaign: desk.campaign, device, roles: house.roles, state });
       for (const each of judged) note(each, request);
       const isFit = judged.every(({ problem }) => problem === null);
@@ -74,5 +74,9 @@ export function serveLog(api: Api, house: House): void {
   );
 }
 
-const corrects = (events: readonly unknown[]): boolean =>
-  events.some((each) => (each as { readonly kind?: unknown } | null)?.kind === "eventCorrected"); // of anything but an object it is undefined
+/** Whether to judge them it must be known what is kept. */
+const looksBack = (events: readonly unknown[]): boolean =>
+  events.some((each) => {
+    const kind = (each as { readonly kind?: unknown } | null)?.kind; // of anything but an object it is undefined
+    return kind === "eventCorrected" || kind === "calendarChanged";
+  });

@@ -105,6 +105,13 @@ describe("why somebody may not do a work comes in nowhere", () => {
     expect(await ask("/api/pairings", { device: "t", role: "boxer", reason: REASON })).toBe(400);
   });
 
+  test("not in a note beside a person's days, which have entries of their own", async () => {
+    const days = { ...EXAMPLES.calendarChanged, what: "away" as const, note: "as she said" };
+    expect(await statusOf("personListed", EXAMPLES.personListed)).toBe(200);
+    expect(await statusOf("calendarChanged", { ...days, who: "MQ" })).toBe(422);
+    expect(await statusOf("calendarChanged", { ...days, who: "everyone" })).toBe(200);
+  });
+
   test("and what was refused stands in no list", async () => {
     const events = [];
     for await (const { event } of allEvents(house.keep, CAMPAIGN)) events.push(event);

@@ -7,6 +7,7 @@ const BENCHES: Readonly<Record<string, () => Promise<unknown>>> = {
   checker: () => import("./checker.ts"),
   gaps: async () => (await import("./plan-gaps.ts")).benchPlanGaps(),
   "what-if": async () => (await import("./what-if.ts")).benchWhatIf(),
+  replan: async () => (await import("./replan.ts")).benchReplan(),
   mould: () => import("./mould.ts"),
   drying: () => import("./drying.ts"),
   loggers: () => import("./loggers.ts"),

@@ -1,0 +1,39 @@
+import { boundFrom } from "../bound/certificate.ts";
+import { dayModel } from "../bound/day-model.ts";
+import { searchPrices } from "../bound/price-search.ts";
+import { startPrices } from "../bound/start-prices.ts";
+import { campaignProgramme } from "../campaign-programme.ts";
+import { classesOf } from "../classes.ts";
+import { guideFrom } from "../guide.ts";
+import { bestManner, type Trial, tryOut } from "../improve/best-manner.ts";
+import type { DayPlan } from "../improve/day-plan.ts";
+import { guideFromPrices } from "../improve/price-guide.ts";
+import { PLAN_DEFAULTS } from "../make-plan.ts";
+import { periodsOf } from "../periods.ts";
+import type { PlanProblem } from "../problem.ts";
+import type { Solve } from "../programme.ts";
+import { solveWholeDays } from "../whole-days.ts";
+
+/** A shorter search than a first plan's, as people wait for their sheets: the programme's gap, rounds of prices, sweeps through manners. From trials. */
+const GAP = 0.03;
+const SEARCH_ROUNDS = 40;
+const SWEEPS = 1;
+
+/** A plan that knows nothing of an accepted one, and what proves how good any plan of the problem is. */
+export interface FreshPlan extends Pick<DayPlan, "classes" | "parts" | "answer" | "bound"> {
+  readonly trial: Trial;
+}
+
+export async function freshPlan(problem: PlanProblem, solve: Solve): Promise<FreshPlan> {
+  const classes = classesOf(problem, PLAN_DEFAULTS.classes);
+  const periods = periodsOf(problem);
+  const parts = campaignProgramme(problem, classes, periods);
+  const answer = await solveWholeDays(parts, solve, GAP);
+  const first = tryOut(problem, guideFrom(problem, classes, periods, parts, answer.values));
+  const model = dayModel(problem);
+  const start = startPrices(problem, periods, parts, answer.duals);
+  const found = searchPrices(model, start, first.cost, SEARCH_ROUNDS);
+  const priced = bestManner(problem, first.guide, guideFromPrices(model, found), SWEEPS);
+  const trial = priced.cost < first.cost ? priced : first;
+  return { classes, parts, answer, trial, bound: boundFrom(problem, found.prices) };
+}

@@ -1,0 +1,39 @@
+import type { Route } from "../../care/care.ts";
+import type { Norms } from "../../care/norms.ts";
+import type { Campaign } from "../../items/campaign.ts";
+import { PLAN_DEFAULTS, type Planned, plannedFrom } from "../make-plan.ts";
+import type { Pace } from "../pace.ts";
+import { planProblem } from "../problem.ts";
+import type { Solve } from "../programme.ts";
+import type { AcceptedPlan } from "./accepted.ts";
+import { changesOf, type Replan } from "./changes.ts";
+import { freshPlan } from "./fresh-plan.ts";
+import { nearestPlan } from "./nearest-plan.ts";
+import { promisesOf } from "./promises.ts";
+
+/** Most simulated campaigns behind the finish range: people wait for their sheets. */
+const DRAWS = 40;
+
+/**
+ * The plan for a new morning, from what was done and as near to the accepted plan as it pays: what was told for the next ten days is kept
+ * unless it cannot be, or unless a change gains more waiting days than it costs. Same input, same plan.
+ * @param routes with the minutes of `paces`, as `campaignRoutes` gives both
+ */
+export async function replan(
+  campaign: Campaign,
+  { routes, paces }: { readonly routes: readonly Route[]; readonly paces: readonly Pace[] },
+  norms: Norms,
+  solve: Solve,
+  accepted: AcceptedPlan,
+): Promise<{ readonly planned: Planned; readonly replan: Replan }> {
+  const problem = planProblem(campaign, routes, norms);
+  const promises = promisesOf(problem, accepted);
+  const { trial: fresh, ...proof } = await freshPlan(problem, solve);
+  const chosen = nearestPlan(problem, accepted, promises, fresh);
+  const { guide, day, cost, problem: walkedIn } = chosen;
+  const made = { ...proof, guide, day, walkedIn, cost, bound: Math.min(cost, proof.bound) };
+  return {
+    planned: plannedFrom(problem, routes, norms, made, { draws: DRAWS, seed: PLAN_DEFAULTS.seed }),
+    replan: changesOf({ campaign, routes, paces, problem, accepted, promises, fresh, chosen }),
+  };
+}

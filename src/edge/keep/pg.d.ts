@@ -9,7 +9,9 @@ declare module "pg" {
     on(event: "error", listener: (error: Error) => void): this;
     on(event: "connect", listener: (line: Line) => void): this;
   }
-  export const Client: new (settings: { connectionString: string }) => {
+  export const Client: new (settings: {
+    connectionString: string;
+  }) => {
     connect(): Promise<void>;
     query(text: string, values?: readonly unknown[]): Promise<unknown>;
     end(): Promise<void>;

@@ -36,6 +36,7 @@ const OWN_OPTIONS: Readonly<Record<string, () => Promise<Command>>> = {
   work: async () => (await import("./work.ts")).workQueue,
   serve: async () => (await import("./serve.ts")).serve,
   ease: async () => (await import("./ease.ts")).easeCommand,
+  replan: async () => (await import("./replan.ts")).replanCommand,
   stop: async () => (await import("./stop.ts")).stop,
   sample: async () => (await import("./sample.ts")).sample,
   "what-if": async () => (await import("./what-if.ts")).whatIf,

@@ -40,7 +40,8 @@ export async function planCommand(request: PlanRequest): Promise<number> {
   return mustMend(written.planned.problems) ? 1 : 0;
 }
 
-const mustMend = (problems: readonly Problem[]): boolean => problems.some((each) => each.severity !== "note");
+export const mustMend = (problems: readonly Problem[]): boolean =>
+  problems.some((each) => each.severity !== "note");
 
 /** The shared part of `plan` and `start`. */
 export async function planAndWrite(
@@ -54,6 +55,17 @@ export async function planAndWrite(
     request.outFolder ?? join(projectFolder(), "out", basename(resolve(request.folder))),
   );
   complain("Setting the papers …");
+  if (mayHaveLog(request.folder))
+    for (const line of await backupLines(request.folder, machineNow().today)) complain(line);
+  return { planned, folder, papers: await writePlan(planned, folder, request.papers) };
+}
+
+/** Plan, picture, tables and papers into a folder; the names of the papers. */
+export async function writePlan(
+  planned: PlannedFolder,
+  folder: string,
+  papers: PlanRequest["papers"],
+): Promise<string[]> {
   await rm(join(folder, "papers"), { recursive: true, force: true });
   await mkdir(join(folder, "papers"), { recursive: true });
   await mkdir(join(folder, "tables"), { recursive: true });
@@ -61,13 +73,13 @@ export async function planAndWrite(
   await writeFile(join(folder, "picture.svg"), drawPlanPicture(planPicture(planned), PICTURE_WORDS));
   for (const { name, text } of planTables(planned.plan))
     await writeFile(join(folder, "tables", `${name}.csv`), text);
-  if (mayHaveLog(request.folder))
-    for (const line of await backupLines(request.folder, machineNow().today)) complain(line);
-  const papers = await printPapers(planned, join(folder, "papers"), request.papers);
-  return { planned, folder, papers };
+  return printPapers(planned, join(folder, "papers"), papers);
 }
 
-function sayProblems(problems: readonly Problem[], { complain, folder }: PlanRequest): void {
+export function sayProblems(
+  problems: readonly Problem[],
+  { complain, folder }: Pick<PlanRequest, "complain" | "folder">,
+): void {
   const serious = problems.filter((each) => each.severity !== "note" || each.code === "sheets-differ");
   for (const problem of serious.slice(0, 8)) complain(`  ${sayProblem(problem)}`);
   if (serious.length > 8)

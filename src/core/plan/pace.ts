@@ -21,6 +21,12 @@ export const FEW_SESSIONS = 15;
 /** No measured pace moves a norm further than this, either way: a typing slip must not. */
 const MOST = 3;
 
+/** A team that has worked so many days is past its slow start (`d-trial`). */
+const PRACTISED = 10;
+/** The last day of a team's slow start, from its own records; null: it is not over. */
+export const practisedBy = ({ sessions }: Pick<Campaign, "sessions">): Day | null =>
+  [...new Set(sessions.map(({ day }) => day))].sort()[PRACTISED - 1] ?? null;
+
 /** How much longer work takes in a campaign's first, second and third week (`d-trial`). */
 const FIRST_WEEKS = [2, 1.5, 1.2];
 export const slownessOn = (start: Day, day: Day): number =>
@@ -37,6 +43,7 @@ export function pacesOf(campaign: Campaign, whole: readonly Route[]): Pace[] {
     whole.flatMap((route) => route.steps.map((step) => [`${route.item} ${step.act}`, step] as const)),
   );
   const logs = new Map<string, { step: Step; format: string; ratios: number[] }>();
+  const practised = practisedBy(campaign);
   for (const { item, act, minutes, day } of campaign.sessions) {
     const step = steps.get(`${item} ${act}`);
     if (!step || minutes <= 0 || expected(step.minutes) <= 0) continue;
@@ -44,7 +51,8 @@ export function pacesOf(campaign: Campaign, whole: readonly Route[]): Pace[] {
     const key = keyOf(act, format, step.exposed);
     const group = logs.get(key) ?? { step, format, ratios: [] };
     logs.set(key, group);
-    group.ratios.push(Math.log(minutes / slownessOn(campaign.start, day) / expected(step.minutes)));
+    const slowness = practised && day > practised ? 1 : slownessOn(campaign.start, day);
+    group.ratios.push(Math.log(minutes / slowness / expected(step.minutes)));
   }
   return [...logs.values()].map(({ step, format, ratios }) => {
     const median = medianOf(ratios);

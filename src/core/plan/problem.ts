@@ -3,7 +3,7 @@ import type { Norms } from "../care/norms.ts";
 import type { Act, Campaign, Item, Person, StationKind } from "../items/campaign.ts";
 import { addDays, type Day, daysBetween, mondayOf, weekdayOf } from "../units/day.ts";
 import { mouldFactor, mouldOutlooks, soonerDue } from "../ward/mould-outlook.ts";
-import { slownessOn } from "./pace.ts";
+import { practisedBy, slownessOn } from "./pace.ts";
 import { openMinutes } from "./station-open.ts";
 import { expected, KINDS, kindOf } from "./work.ts";
 
@@ -355,6 +355,6 @@ function storeRows(campaign: Campaign, days: readonly Day[]): StoreRow[] {
 
 /** Week 1 twice, week 2 one and a half, week 3 a fifth longer (`d-trial`), unless the log shows a team past its first fortnight. */
 function slownessOf(campaign: Campaign, days: readonly Day[]): Float64Array {
-  const practised = new Set(campaign.sessions.map((session) => session.day)).size >= 10;
+  const practised = practisedBy(campaign) !== null;
   return Float64Array.from(days, (day) => (practised ? 1 : slownessOn(campaign.start, day)));
 }

@@ -70,6 +70,15 @@ describe("the team's own pace", () => {
     const sessions = imaged(20, 2).map((each) => ({ ...each, day: addDays(campaign.start, 3) }));
     expect(paceOf(sessions)?.measured).toBeCloseTo(1, 6);
   });
+  test("a team that had ten days of work before the campaign began is slow in no week of it", () => {
+    const early = Array.from({ length: 10 }, (_, n) => ({
+      ...(imaged(1, 1)[0] as Session),
+      item: "unknown",
+      day: addDays(campaign.start, -20 + n),
+    }));
+    const sessions = imaged(20, 2).map((each) => ({ ...each, day: addDays(campaign.start, 3) }));
+    expect(paceOf([...early, ...sessions])?.measured).toBeCloseTo(2, 6);
+  });
   test("only the act and format that were measured are changed", () => {
     const paces = pacesOf({ ...campaign, sessions: imaged(10, 2) } as Campaign, whole);
     const paced = atOwnPace(campaign, whole, paces);

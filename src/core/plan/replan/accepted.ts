@@ -3,7 +3,10 @@ import { type Day, daysBetween } from "../../units/day.ts";
 import type { Plan } from "../plan.ts";
 
 /** What a plan promised when it was accepted. */
-export type AcceptedPlan = Pick<Plan, "planFrom" | "assignments" | "itemDays" | "left" | "people">;
+export interface AcceptedPlan extends Pick<Plan, "planFrom" | "assignments" | "itemDays"> {
+  readonly left: readonly { readonly item: string }[];
+  readonly people: readonly { readonly code: string }[];
+}
 
 /** An act of an item as a plan gives it. */
 export interface Begun {

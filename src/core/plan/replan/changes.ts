@@ -18,6 +18,9 @@ import {
 } from "./promises.ts";
 import { type WhyChanged, whyNear, whyOf } from "./why-changed.ts";
 
+/** What a person's day is like. */
+export type DayWork = "near mould" | "clean work" | "away";
+
 /** Who begins an act, and when. */
 export interface Told {
   readonly person: string;
@@ -36,8 +39,8 @@ export type ReplanChange =
   | {
       readonly person: string;
       readonly day: Day;
-      readonly from: "near mould" | "clean work";
-      readonly to: "near mould" | "clean work";
+      readonly from: DayWork;
+      readonly to: DayWork;
       readonly why: WhyChanged;
     };
 
@@ -182,11 +185,12 @@ const isAhead = ({ steps }: Route, act: Act): boolean => steps.some((step) => st
 function personChanges(problem: PlanProblem, promises: Promises, { day, hold }: Candidate): ReplanChange[] {
   return changedNearDays(promises, day).map(({ person, day: d }) => {
     const near = day.exposed[person]?.[d] === 1;
+    const away = !problem.hands[person]?.minutes[d];
     return {
       person: problem.hands[person]?.person.code ?? "",
       day: addDays(problem.campaign.planFrom, d),
       from: near ? "clean work" : "near mould",
-      to: near ? "near mould" : "clean work",
+      to: near ? "near mould" : away ? "away" : "clean work",
       why: whyNear(problem, person, d, hold.days),
     };
   });

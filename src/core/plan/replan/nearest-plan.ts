@@ -20,7 +20,7 @@ const RESCUES = [2, 0];
 const FEWER_DAYS = [6, 3, 0];
 /** A promise that could not be held after all stands in the way of others: so often it is tried without those. */
 const ROUNDS = 3;
-/** Items walked again in search of fewer changes, all tries together; and how many tries. */
+/** Items walked again in search of fewer changes, all tries together; and how many tries. Seeded: the same plan every time. */
 const TRY_WORK = 60_000;
 const FEWEST_TRIES = 10;
 const MOST_TRIES = 100;
@@ -89,5 +89,6 @@ function nextWithout(
   return without;
 }
 
+/** Must-do items that do not reach their box. */
 export const mustLeftOf = ({ day }: Pick<Trial, "day">): number =>
   [...day.ends].filter(([job, ends]) => job.item.priority === "must" && (ends.at(-1) ?? -1) < 0).length;

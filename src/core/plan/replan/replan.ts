@@ -11,8 +11,9 @@ import { freshPlan } from "./fresh-plan.ts";
 import { nearestPlan } from "./nearest-plan.ts";
 import { promisesOf } from "./promises.ts";
 
-/** Most simulated campaigns behind the finish range: people wait for their sheets. */
-const DRAWS = 40;
+/** Simulated campaigns behind the finish range: so many item-walks in all, as people wait for their sheets. */
+const ITEM_WALKS = 80_000;
+const DRAWS = { least: 15, most: 60 };
 
 /**
  * The plan for a new morning, from what was done and as near to the accepted plan as it pays: what was told for the next ten days is kept
@@ -31,9 +32,13 @@ export async function replan(
   const { trial: fresh, ...proof } = await freshPlan(problem, solve);
   const chosen = nearestPlan(problem, accepted, promises, fresh);
   const { guide, day, cost, problem: walkedIn } = chosen;
+  const draws = Math.round(ITEM_WALKS / Math.max(1, problem.jobs.length));
   const made = { ...proof, guide, day, walkedIn, cost, bound: Math.min(cost, proof.bound) };
   return {
-    planned: plannedFrom(problem, routes, norms, made, { draws: DRAWS, seed: PLAN_DEFAULTS.seed }),
+    planned: plannedFrom(problem, routes, norms, made, {
+      draws: Math.min(DRAWS.most, Math.max(DRAWS.least, draws)),
+      seed: PLAN_DEFAULTS.seed,
+    }),
     replan: changesOf({ campaign, routes, paces, problem, accepted, promises, fresh, chosen }),
   };
 }

@@ -46,14 +46,14 @@ const EXACT_ITEMS = 30;
 /** Steps of both price searches together, as items alike × tasks × days; and rounds of each. */
 const SEARCH_WORK = 1.5e9;
 const SEARCH_ROUNDS = { least: 75, most: 600 };
-/** Items walked again in search of a better order, all tries together. */
-const SHAKE_WORK = 1.4e6;
+/** Tries at a better order of 5,000 items; fewer of more, for each is a longer walk and gains less. */
+const SHAKES_AT_5000 = 310;
 const SHAKE_TRIES = { least: 0, most: 1000 };
 
 const within = ({ least, most }: { least: number; most: number }, n: number): number =>
   Math.round(Math.max(least, Math.min(most, n)));
 const triesFor = ({ jobs }: PlanProblem): number =>
-  within(SHAKE_TRIES, SHAKE_WORK / Math.max(1, jobs.length));
+  within(SHAKE_TRIES, SHAKES_AT_5000 * (5000 / Math.max(1, jobs.length)) ** 1.5);
 
 /**
  * Programme, prices and their bound, walks in many manners, small changes: the best plan met, and its proof. From the first walk on there is a

@@ -1,11 +1,14 @@
 import { writeFile } from "node:fs/promises";
 import { join } from "node:path";
 import { loadNorms } from "../../core/care/norms.ts";
+import { planPicture } from "../../core/plan/picture/plan-picture.ts";
 import { DAYS_LAID } from "../../core/plan/sheet-rows.ts";
+import { sayDay } from "../../core/say/dates.ts";
 import { addDays, type Day } from "../../core/units/day.ts";
 import { benchCardView } from "../../edge/papers/bench-card-view.ts";
 import { daySheetViews } from "../../edge/papers/day-sheet-view.ts";
 import { bagTags, benchCardFiles, daySheets, orderList } from "../../edge/papers/papers.ts";
+import { planPicturePaper } from "../../edge/papers/plan-picture-paper.ts";
 import { bagTagViews, orderListView } from "../../edge/papers/store-views.ts";
 import { readPublished } from "../../edge/published.ts";
 import { publishedRuleBook } from "../../edge/rule-book.ts";
@@ -13,12 +16,13 @@ import type { PlannedFolder } from "./plan-folder.ts";
 
 const FORTNIGHT = 13;
 
-/** Prints the papers into a folder and names the files: sheets and cards of the first three working days, tags of the fortnight (or cards and tags of all), orders. */
+/** Prints the papers into a folder and names the files: sheets and cards of the first three working days, tags of the fortnight (or cards and tags of all), orders, the plan drawn. */
 export async function printPapers(
-  { plan, campaign, care, routes }: PlannedFolder,
+  planned: PlannedFolder,
   folder: string,
   { sheet, allCards }: { readonly sheet: "A4" | "Letter"; readonly allCards: boolean },
 ): Promise<string[]> {
+  const { plan, campaign, care, routes } = planned;
   const tagsUntil = allCards ? plan.end : addDays(plan.planFrom, FORTNIGHT);
   const workDays = [...new Set(plan.assignments.map((each) => each.day))].sort().slice(0, DAYS_LAID);
   const written: string[] = [];
@@ -39,6 +43,8 @@ export async function printPapers(
   const tags = bagTagViews(plan, campaign, routes, plan.planFrom, tagsUntil);
   if (tags.length > 0) await write("bag-tags.pdf", bagTags(tags, { sheet }));
   await write("order-list.pdf", orderList(orderListView(plan), { sheet }));
+  const said = { campaign: plan.campaign, day: sayDay(plan.planFrom, "en-GB") };
+  await write("plan-picture.pdf", planPicturePaper(planPicture(planned), said, sheet));
   return written;
 }
 

@@ -3,8 +3,6 @@ import { describe, expect, test } from "vitest";
 import { canonicalJson, type Json } from "../../../src/core/log/canonical-json.ts";
 import { hashOf, type LogEvent } from "../../../src/core/log/event.ts";
 import { readEvent } from "../../../src/core/log/read-event.ts";
-import { ROLES } from "../../../src/core/log/roles.ts";
-import { ROLES as TABLE_ROLES } from "../../../src/edge/intake/tables/people.ts";
 import { notes } from "./some-events.ts";
 
 const [event] = notes("tablet-1", "Lower board loose") as [LogEvent];
@@ -61,9 +59,5 @@ describe("an event", () => {
     const whole = { ...newer, hash: hashOf(newer) };
     expect(readEvent(whole)).toEqual({ ok: true, value: whole });
     expect(readEvent({ ...whole, tint: "red" }).ok).toBe(false);
-  });
-
-  test("knows the roles of the people table and no others", () => {
-    expect(ROLES).toEqual(TABLE_ROLES);
   });
 });

@@ -1,15 +1,16 @@
 import type { Person, Skill } from "../../../core/items/campaign.ts";
+import type { Role } from "../../../core/log/roles.ts";
 import type { Problem } from "../../../core/outcome/problem.ts";
 import type { Built, CampaignTables } from "../campaign-tables.ts";
 import { problem } from "../problem.ts";
 import { isThere, Register, withoutDuplicates } from "../register.ts";
-import { type ROLES, WEEKDAYS } from "../tables/people.ts";
+import { WEEKDAYS } from "../tables/people.ts";
 import { given } from "./items.ts";
 
 type Row = CampaignTables["people"]["rows"][number];
 
 /** What a person of each role does unless the table says otherwise; common practice, no source. */
-const SKILLS_OF: Readonly<Record<(typeof ROLES)[number], readonly Skill[]>> = {
+const SKILLS_OF: Readonly<Record<Role, readonly Skill[]>> = {
   lead: ["lead", "clean", "box", "write"],
   cleaner: ["clean", "box"],
   photographer: ["image"],

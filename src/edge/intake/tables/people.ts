@@ -1,15 +1,6 @@
+import { ROLES } from "../../../core/log/roles.ts";
 import { day, number, type Table, text, word, words, yesOrNo } from "../columns.ts";
 
-export const ROLES = [
-  "lead",
-  "cleaner",
-  "photographer",
-  "scribe",
-  "boxer",
-  "store keeper",
-  "conservator",
-  "custodian's person",
-] as const;
 export const SKILLS = ["lead", "clean", "image", "box", "write"] as const;
 export const WEEKDAYS = ["Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun"] as const;
 

@@ -16,8 +16,11 @@ export function printableIn(value: unknown): unknown {
 }
 
 const letters = new Intl.Segmenter("en", { granularity: "grapheme" });
+/** Written without spaces; the typesetter itself breaks it between words. */
+const THAI = /\p{Script=Thai}/u;
 
 function breakable(word: string): string {
+  if (THAI.test(word)) return word;
   const parts = [...letters.segment(word)].map((each) => each.segment);
   if (parts.length <= LONGEST) return word;
   return parts.map((part, at) => (at > 0 && at % (LONGEST / 2) === 0 ? BREAK + part : part)).join("");

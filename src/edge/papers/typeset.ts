@@ -14,7 +14,7 @@ export interface PressJob {
 
 export type PressAnswer = { readonly pdf: Uint8Array } | { readonly fault: string };
 
-/** Latin, Greek and Cyrillic; Arabic. No font of the machine is used, so a paper looks the same everywhere. */
+/** Latin, Greek, Cyrillic and Devanagari; Arabic; Tamil; Thai. No font of the machine is used, so a paper looks the same everywhere. */
 const FONTS = [
   "@expo-google-fonts/noto-sans/400Regular",
   "@expo-google-fonts/noto-sans/400Regular_Italic",
@@ -22,6 +22,10 @@ const FONTS = [
   "@expo-google-fonts/noto-sans/900Black",
   "@expo-google-fonts/amiri/400Regular",
   "@expo-google-fonts/amiri/700Bold",
+  "@expo-google-fonts/noto-sans-tamil/400Regular",
+  "@expo-google-fonts/noto-sans-tamil/700Bold",
+  "@expo-google-fonts/noto-sans-thai/400Regular",
+  "@expo-google-fonts/noto-sans-thai/700Bold",
 ];
 
 /** Typesets one template in a process that ends with it. The same view gives the same bytes. */

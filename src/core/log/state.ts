@@ -18,7 +18,7 @@ export type Frontier = ReadonlyMap<string, Reached & { readonly beyond: Beyond }
 
 /** Events of one subject as a snapshot keeps them, not read yet, and those that came since. */
 export interface Stored {
-  readonly text: string;
+  readonly text: () => string;
   /** Place of the last event of the text. */
   readonly last: Pick<Filed, "clock" | "id">;
   readonly since: readonly Filed[];
@@ -43,7 +43,7 @@ export function eventsAbout({ filed }: CampaignState, subject: Subject): readonl
 }
 
 export const isStored = (found: readonly Filed[] | Stored): found is Stored => "text" in found;
-export const readStored = ({ text, since }: Stored): Filed[] => [...filedFrom(text), ...since];
+export const readStored = ({ text, since }: Stored): Filed[] => [...filedFrom(text()), ...since];
 
 /** The names filed on one shelf, sorted. */
 export function namesOn({ filed }: CampaignState, shelf: Shelf): string[] {

@@ -98,16 +98,30 @@ describe("nothing can hold why a person is not to do mould work", () => {
     },
   );
 
-  test.each(["Mara Quelm asthmatic", "schwangere Mara"])("nor for a word of health: %s", (name) => {
+  test.each([
+    "Mara Quelm asthmatic",
+    "schwangere Mara",
+    "Mara is sick",
+    "Mara Has Flu",
+    "Mara on Insulin",
+    "Mara enferma",
+  ])("nor for a word of health: %s", (name) => {
     expect(healthWordsInName(name)).toHaveLength(1);
     expect(write("personListed", { ...EXAMPLES.personListed, name })).toMatchObject({
       problems: [{ code: "health-words" }],
     });
   });
 
-  test.each(["Illias Sanogo", "Feverel Doctorow", "Jon Harrowby-Nue", "Ángela D'Arzt", "Lungile Rashid"])(
-    "a name that begins like an illness is a name: %s",
-    (name) => expect(write("personListed", { ...EXAMPLES.personListed, name }).ok).toBe(true),
+  test.each([
+    "Illias Sanogo",
+    "Feverel Doctorow",
+    "Jon Harrowby-Nue",
+    "Ángela D'Arzt",
+    "Lungile Rashid",
+    "Asma Krebs",
+    "Jo Lung",
+  ])("a name that begins like an illness is a name: %s", (name) =>
+    expect(write("personListed", { ...EXAMPLES.personListed, name }).ok).toBe(true),
   );
 
   test("what people write in their own words is searched, and the words are not repeated", () => {
@@ -138,6 +152,56 @@ describe("nothing can hold why a person is not to do mould work", () => {
   );
 
   test.each([
+    [
+      "English",
+      "tuberculosis",
+      "hospitalised",
+      "inhaler",
+      "insulin",
+      "asthma",
+      "allergy",
+      "cancer",
+      "chemo",
+      "immune",
+    ],
+    [
+      "English",
+      "diabetes",
+      "transplant",
+      "maternity",
+      "therapy",
+      "pneumonia",
+      "malaria",
+      "vaccinated",
+      "cough",
+    ],
+    [
+      "German",
+      "Tuberkulose",
+      "Krankenhaus",
+      "Krankschreibung",
+      "Asthma",
+      "Krebs",
+      "Immunschwäche",
+      "Fieber",
+      "Ärztin",
+    ],
+    ["French", "tuberculose", "hospitalisée", "hôpital", "grossesse", "diabétique", "fièvre", "asthmatique"],
+    ["Spanish", "tuberculosis", "hospitalizado", "cáncer", "alérgica", "asma", "fiebre", "embarazada"],
+    ["Portuguese", "inalador", "câncer", "alergia", "grávida", "doença", "saúde"],
+    ["Dutch", "ziekenhuis", "kanker", "zwangerschap", "koorts", "astma"],
+    ["Indonesian", "kehamilan", "penyakit", "demam", "tuberkulosis", "hamil"],
+  ])("words of health are known in %s", (_, ...words) => {
+    for (const word of words) expect(healthWords(`as it is, ${word}`).length, word).toBeGreaterThan(0);
+  });
+
+  test("also as the name of a field is written", () => {
+    for (const name of ["mqIsPregnant", "mq_is_pregnant", "isOnInsulin", "flu3"])
+      expect(healthWords(name), name).toHaveLength(1);
+  });
+
+  test.each([
+    "Attached boards, blind-tooled; insulated crate; immured leaf; the arts; tumbled into place",
     "Illuminated initials, ink flaking; fluff between leaves",
     "Condition worse after treatment: why? Red rot at the joints",
     "Skin side out; the cause may be the damp wall",

@@ -1,6 +1,5 @@
 import { z } from "zod";
 import { KINDS } from "../../core/log/kinds.ts";
-import { EMPTY_STATE } from "../../core/log/state.ts";
 import { answerBatch, batchSchema, statusOf } from "./batch-answer.ts";
 import { beyondTheLog, cursorSchema, placeOf } from "./cursor.ts";
 import { noteRefusal } from "./door.ts";
@@ -32,8 +31,11 @@ export function serveLog(api: Api, house: House): void {
     async (request, reply) => {
       const device = insider(request);
       const { events } = request.body;
-      const { state } = looksBack(events) ? await desk.state() : { state: EMPTY_STATE };
-      const judged = judgeBatch(events, { campaign: desk.campaign, device, roles: house.roles, state });
+      const judged = await judgeBatch(events, {
+        ...{ campaign: desk.campaign, device, roles: house.roles },
+        former: house.devices.former(device.device),
+        state: async () => (await desk.state()).state,
+      });
       for (const each of judged) note(each, request);
       const isFit = judged.every(({ problem }) => problem === null);
       const appended = isFit ? await desk.append(judged.flatMap(({ event }) => event ?? [])) : null;
@@ -73,10 +75,3 @@ export function serveLog(api: Api, house: House): void {
     },
   );
 }
-
-/** Whether to judge them it must be known what is kept. */
-const looksBack = (events: readonly unknown[]): boolean =>
-  events.some((each) => {
-    const kind = (each as { readonly kind?: unknown } | null)?.kind; // of anything but an object it is undefined
-    return kind === "eventCorrected" || kind === "calendarChanged";
-  });

@@ -1,7 +1,7 @@
 /** Beginnings of words that tell of a person's health, in English, German, French, Spanish, Portuguese, Dutch and Indonesian, without accents;
  *  from memory. They begin few other words, names of people among them. */
 const BEGINNINGS = `
-  allerg alerg asthm astma asmatic arthrit artrit autoimmun bronch chemothera chimioth quimioter chirurg cirugi cirurgi clinic covid cronica
+  allerg alerg asthm astma asmatic arthrit artrit autoimmun bronch chemothera chimioth quimioter chirurg cirugi cirurgi clinic covid
   depresi depressi dermatit diabet diagnos dialys disabilit disabled discapac eczem ekzem embaraz emphysem enceinte enferm epilep
   gesundheit gravid handicap gehandic schwerbehind heuschnupf hepatit hospitalis hospitaliz hospitaler
   immun immuun imun inmun inhalador inalador inhalateur inhalator inhaler insulin

@@ -26,12 +26,20 @@ export interface Device extends Admitted {
   readonly ended: number | null;
 }
 
+/** As whom a device was let in before it was let in anew. */
+export interface Former extends Admitted {
+  /** ms since 1970: when that ended. */
+  readonly until: number;
+}
+
 /** Who may come in. Of a token only its hash is kept. */
 export interface DeviceBook {
   /** Lets a device in; an earlier one of the same name is shown out. @returns its token */
   admit(admitted: Admitted, now: number): string;
   /** The device whose token this is, while it may come in. */
   find(token: string, now: number): Device | null;
+  /** As whom a device was let in before: what it wrote then it may still send. */
+  former(device: string): readonly Former[];
   /** Every device, by name. */
   all(): readonly Device[];
   /** Shows a device out at once. @returns whether there was such a device that might come in */
@@ -43,6 +51,10 @@ export function deviceBook(file: DatabaseSyncInstance): DeviceBook {
   const admit = file.prepare(
     "insert or replace into device (device, role, person, token, paired, seen) values (?, ?, ?, ?, ?, ?)",
   );
+  const leave = file.prepare(
+    "insert into former (device, role, person, until) select device, role, person, coalesce(ended, ?) from device where device = ?",
+  );
+  const former = file.prepare("select device, role, person, until from former where device = ?");
   const find = file.prepare(`select ${columns} from device where token = ?`);
   const all = file.prepare(`select ${columns} from device order by device`);
   const touch = file.prepare("update device set seen = ? where device = ?");
@@ -50,6 +62,7 @@ export function deviceBook(file: DatabaseSyncInstance): DeviceBook {
   return {
     admit: ({ device, role, person }, now) => {
       const token = randomBytes(32).toString("base64url");
+      leave.run(now, device);
       admit.run(device, role, person, hashOf(token), now, now);
       return token;
     },
@@ -59,6 +72,7 @@ export function deviceBook(file: DatabaseSyncInstance): DeviceBook {
       if (now - device.seen >= SEEN_EVERY_MS) touch.run(now, device.device);
       return device;
     },
+    former: (device) => former.all(device) as Former[], // the columns of the table
     all: () => all.all() as Device[], // the columns of the table
     end: (device, now) => end.run(now, device).changes > 0,
   };

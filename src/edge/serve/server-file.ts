@@ -14,6 +14,9 @@ create table if not exists device (
   device text primary key, role text not null, person text, token text not null unique,
   paired integer not null, seen integer not null, ended integer
 ) strict;
+create table if not exists former (
+  device text not null, role text not null, person text, until integer not null
+) strict;
 create table if not exists refusal (
   who text not null, what text not null, code text not null, minute integer not null, times integer not null,
   primary key (who, what, code, minute)

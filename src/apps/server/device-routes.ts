@@ -45,11 +45,17 @@ export function serveDevices(api: Api, house: House, triesAMinute: number): void
       schema: {
         summary: "Lets this device in by a code; the answer sets its cookie",
         body: z.strictObject({ code: z.string().min(1).max(20) }),
-        response: { 200: admitted.extend({ campaign: z.string() }), 401: refusalSchema },
+        response: { 200: admitted.extend({ campaign: z.string() }), 401: refusalSchema, 429: refusalSchema },
       },
     },
     async (request, reply) => {
-      const found = codes.use(request.body.code, now());
+      const found = codes.use(request.body.code, request.ip, now());
+      if (found === "wait") {
+        noteRefusal(house, request, "POST /api/pair", "too-many-codes");
+        return reply
+          .code(429)
+          .send(refusal("too-many-codes", "another code", "fewer wrong codes", WAIT_REMEDY));
+      }
       if (found === null) {
         noteRefusal(house, request, "POST /api/pair", "not-a-code");
         return reply
@@ -138,6 +144,7 @@ export function serveDevices(api: Api, house: House, triesAMinute: number): void
 }
 
 const MOST_REFUSALS = 500;
-const CODE_REMEDY = "Ask the lead for a new code: after five wrong ones all are void.";
+const CODE_REMEDY = "Look at it again, or ask the lead for a new code.";
+const WAIT_REMEDY = "Wait ten minutes, or ask the lead for a new code and enter that.";
 const timeOf = (ms: number): string => new Date(ms).toISOString();
 const whom = ({ device, role, person }: Admitted): Admitted => ({ device, role, person });

@@ -253,14 +253,21 @@ describe("devices are let in", () => {
     expect(answered.headers.getSetCookie()[0]).toMatch(/; HttpOnly; SameSite=Strict$/);
   });
 
-  test("not after ten minutes, nor after five wrong tries", async () => {
+  test("not after ten minutes", async () => {
     const late = await codeFor("tablet-5");
     house.clock.now += 10 * MINUTE;
     expect((await aDevice(house.server, "tablet-5", "boxer").pair(late)).status).toBe(401);
+  });
+
+  test("not while their address has tried too many wrong codes; the code itself stays good", async () => {
     const tried = await codeFor("tablet-5");
     const guesser = aDevice(house.server, "tablet-5", "boxer");
-    for (let n = 0; n < 5; n++) expect((await guesser.pair("AAAAAAAA")).status).toBe(401);
-    expect((await guesser.pair(tried)).status).toBe(401);
+    for (let n = 0; n < 6; n++) expect((await guesser.pair("AAAAAAAA")).status).toBe(401);
+    const barred = await guesser.pair(tried);
+    expect(barred.status).toBe(429);
+    expect(await barred.json()).toMatchObject({ problem: { code: "too-many-codes" } });
+    await codeFor("tablet-7"); // the lead makes another: all may try again
+    expect((await guesser.pair(tried)).status).toBe(200);
     house.clock.now += MINUTE;
   });
 

@@ -1,22 +1,24 @@
 import { z } from "zod";
-import { KINDS, type Kind } from "./kinds.ts";
+import type { Filed, Kind } from "./kinds.ts";
+import { KINDS } from "./kinds.ts";
 import { ROLES, type Role } from "./roles.ts";
-import type { CampaignState, Shelf } from "./state.ts";
+import { isOf } from "./standing.ts";
+import { type CampaignState, eventsAbout, type Subject } from "./state.ts";
 
 const roles = z.array(z.enum(ROLES)).readonly();
-const SHELVES = ["campaign", "item", "bag", "person", "station", "store", "reader", "question"] as const;
+const kind = z.enum(Object.keys(KINDS) as [Kind, ...Kind[]]); // there are kinds
 
 /** Who may do what, as `data/roles.json` says it. What has no row nobody may do. */
 export const roleTable = z.strictObject({
   source: z.string(),
   /** Kind of event → roles that may write it. */
-  writes: z.record(z.enum(Object.keys(KINDS) as [Kind, ...Kind[]]), roles), // there are kinds
+  writes: z.record(kind, roles),
   /** Roles that may correct what another device wrote; every other corrects its own device's alone. */
   correctsOthers: roles,
   /** Route → roles it opens to; `everyone` who was let in, or `anyone` at all. */
   opens: z.record(z.string(), z.union([z.literal(["everyone", "anyone"]), roles])),
-  /** Role → the shelves of the state it is shown. What this Leafward does not know is shown only to who sees everything. */
-  sees: z.record(z.enum(ROLES), z.union([z.literal("everything"), z.array(z.enum(SHELVES)).readonly()])),
+  /** Role → the kinds of entry it is shown, without the people in them. What this Leafward does not know is shown only to who sees everything. */
+  sees: z.record(z.enum(ROLES), z.union([z.literal("everything"), z.array(kind).readonly()])),
 });
 export type RoleTable = z.infer<typeof roleTable>;
 
@@ -37,10 +39,39 @@ export function mayOpen({ opens }: RoleTable, role: Role | null, route: string):
 
 /** The part of the state that a role is shown. How far each device has written stays: it names no one. */
 export function shownTo({ sees }: RoleTable, role: Role, state: CampaignState): CampaignState {
-  const shelves = sees[role];
-  if (shelves === "everything") return state;
-  const isShown = (subject: string): boolean => (shelves as readonly Shelf[]).includes(shelfOf(subject));
-  return { ...state, filed: new Map([...state.filed].filter(([subject]) => isShown(subject))) };
+  const kinds = sees[role];
+  if (kinds === "everything") return state;
+  const filed = new Map<Subject, readonly Filed[]>();
+  for (const subject of state.filed.keys()) {
+    const shown = shownOf(eventsAbout(state, subject), kinds);
+    if (shown.length > 0)
+      filed.set(
+        subject,
+        shown.map((event) => withoutPeople(event, subject)),
+      );
+  }
+  return { ...state, filed };
 }
 
-const shelfOf = (subject: string): Shelf => subject.slice(0, subject.indexOf(":")) as Shelf; // every subject begins with one
+/** Events of these kinds, and what corrects them. */
+function shownOf(events: readonly Filed[], kinds: readonly Kind[]): Filed[] {
+  const shown = new Set(events.filter((event) => kinds.includes(event.kind)).map(({ id }) => id));
+  for (let size = -1; size < shown.size; ) {
+    size = shown.size;
+    for (const event of events)
+      if (isOf(event, "eventCorrected") && shown.has(event.payload.event)) shown.add(event.id);
+  }
+  return events.filter(({ id }) => shown.has(id));
+}
+
+/** Fields that name people. */
+const PEOPLE = ["person", "by", "signed"];
+
+function withoutPeople(event: Filed, subject: Subject): Filed {
+  const kept = Object.entries(event.payload).filter(([name]) => !PEOPLE.includes(name));
+  const payload = {
+    ...Object.fromEntries(kept),
+    ...(isOf(event, "eventCorrected") ? { about: [subject] } : {}),
+  };
+  return { ...event, who: { role: event.who.role }, payload } as Filed; // of its kind, but for who did it
+}

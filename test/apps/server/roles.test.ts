@@ -2,7 +2,9 @@ import { beforeAll, describe, expect, test } from "vitest";
 import { KINDS, type Kind } from "../../../src/core/log/kinds.ts";
 import { mayCorrect, mayDo, mayOpen } from "../../../src/core/log/may-do.ts";
 import { ROLES } from "../../../src/core/log/roles.ts";
+import { correctionOf } from "../../../src/core/log/subjects.ts";
 import { publishedRoles } from "../../../src/edge/serve/published-roles.ts";
+import { EXAMPLES } from "../../core/log/examples.ts";
 import { buildPageIfMissing } from "../../e2e/built-page.ts";
 import { samplePicture, samplePlan } from "../sample-plan.ts";
 import { type ADevice, type AHouse, aDevice, aHouse } from "./a-house.ts";
@@ -85,6 +87,85 @@ describe("the table, over the real server", () => {
     for (const path of ["/", "/api/plan", "/api/page", "/picture.svg", "/api/papers"])
       expect((await stranger.ask(path)).status, path).toBe(200);
   });
+});
+
+describe("what each role is shown of the state", () => {
+  let full: AHouse;
+  let written: ReadonlyMap<Kind, string>;
+  beforeAll(async () => {
+    full = await aHouse();
+    const lead = await full.enter("laptop", "lead");
+    const writer = { role: "lead", person: "MQ" } as const;
+    const events = kinds
+      .filter((kind) => kind !== "eventCorrected")
+      .map((kind) => lead.example(kind, EXAMPLES[kind], { who: writer }));
+    written = new Map(events.map(({ kind, id }) => [kind as Kind, id])); // named by the kinds
+    expect((await lead.send(...events)).status).toBe(200);
+  });
+
+  const textFor = async (who: ADevice): Promise<string> => (await who.ask("/api/state")).text();
+  const idsIn = (text: string): string[] => text.match(/01[0-9A-HJKMNP-TV-Z]{24}/g) ?? [];
+  const outside = ["conservator", "custodian's person"] as const;
+
+  test.each(ROLES)("%s: kind by kind as the table says", async (role) => {
+    const ids = new Set(
+      idsIn(await textFor(await full.enter(role === "lead" ? "laptop" : role.slice(0, 4), role))),
+    );
+    const sees = table.sees[role];
+    for (const [kind, id] of written)
+      expect(ids.has(id), kind).toBe(sees === "everything" || sees.includes(kind));
+  });
+
+  test.each(outside)(
+    "%s: the collection and questions, no days, no notes, no work, and nobody's code",
+    async (role) => {
+      const text = await textFor(await full.enter(role.slice(0, 5), role));
+      expect(text).toContain("Wreck and salvage register");
+      expect(text).toContain("May the strap be cut?");
+      expect(text).not.toMatch(/MQ|"ID"|Mara|exposed"|minutes"|Harbour Day|strap\.|clean work/);
+      const people = [
+        "personListed",
+        "personAway",
+        "personHours",
+        "cleanWorkThisWeek",
+        "calendarChanged",
+      ] as const;
+      const work = [
+        "sessionStarted",
+        "sessionWorked",
+        "actDone",
+        "actCopied",
+        "itemReleased",
+        "stationWiped",
+      ] as const;
+      for (const kind of [
+        ...people,
+        ...work,
+        "noteWritten",
+        "coversPictured",
+        "itemWrapped",
+        "itemBoxed",
+      ] as const)
+        expect(table.sees[role], kind).not.toContain(kind);
+    },
+  );
+
+  test.each(outside)(
+    "%s: what was corrected counts no longer, and a correction of what is hidden is hidden",
+    async (role) => {
+      const lead = await full.enter("laptop", "lead");
+      const correct = async (kind: Kind): Promise<string> => {
+        const target = lead.example(kind, EXAMPLES[kind]);
+        const correction = lead.example("eventCorrected", correctionOf(target));
+        expect((await lead.send(target, correction)).status).toBe(200);
+        return correction.id;
+      };
+      const [shown, hidden] = [await correct("findingRecorded"), await correct("personAway")];
+      const ids = idsIn(await textFor(await full.enter(role.slice(0, 6), role)));
+      expect(ids).toContain(shown);
+      expect(ids).not.toContain(hidden);
+    },
+  );
 });
 
 describe("the table itself", () => {

@@ -16,27 +16,37 @@ import { subjectsOf } from "./subjects.ts";
  * order and however often they come; an event that comes late takes its place in the order of the log. Which of several answers stands is
  * decided when it is asked for. The events were read by `readEvent` or written by `writeEvent`; entries that share an id and differ must be set aside before, as `mergeLogs` does.
  */
-export function fold(events: Iterable<LogEvent>, from: CampaignState = EMPTY_STATE): CampaignState {
+export const fold = (events: Iterable<LogEvent>, from: CampaignState = EMPTY_STATE): CampaignState => {
+  const folding = foldingFrom(from);
+  folding.add(events);
+  return folding.state();
+};
+
+/** A fold in several goes, for a log that is read page by page. */
+interface Folding {
+  add(events: Iterable<LogEvent>): void;
+  /** The state of all that was added; nothing is added afterwards. */
+  state(): CampaignState;
+}
+
+export function foldingFrom(from: CampaignState): Folding {
   const touched = new Map<Subject, Pile>();
   const reached = new Map<string, Progress>();
-  for (const event of events) {
-    const filed = filedOf(event);
-    for (const subject of subjectsOf(event)) {
-      let pile = touched.get(subject);
-      if (pile === undefined) {
-        pile = pileOf(from.filed.get(subject) ?? []);
-        touched.set(subject, pile);
+  return {
+    add: (events) => {
+      for (const event of events) {
+        const filed = filedOf(event);
+        for (const subject of subjectsOf(event)) insert(pileIn(touched, subject, from), filed);
+        advance(progressOf(reached, from.frontier, event.device), event);
       }
-      insert(pile, filed);
-    }
-    advance(progressOf(reached, from.frontier, event.device), event);
-  }
-  const filed = new Map(from.filed);
-  for (const [subject, { stored, list }] of touched)
-    filed.set(subject, stored ? { ...stored, since: list } : list);
-  const frontier = new Map(from.frontier);
-  for (const [device, progress] of reached) frontier.set(device, progress);
-  return { filed, frontier };
+    },
+    state: () => {
+      const filed = new Map(from.filed);
+      for (const [subject, { stored, list }] of touched)
+        filed.set(subject, stored ? { ...stored, since: list } : list);
+      return { filed, frontier: new Map([...from.frontier, ...reached]) };
+    },
+  };
 }
 
 const filedOf = ({ id, device, number, clock, who, kind, version, payload, seen }: LogEvent): Filed =>
@@ -46,6 +56,14 @@ const filedOf = ({ id, device, number, clock, who, kind, version, payload, seen 
 interface Pile {
   stored: Stored | null;
   list: Filed[];
+}
+
+function pileIn(touched: Map<Subject, Pile>, subject: Subject, from: CampaignState): Pile {
+  const found = touched.get(subject);
+  if (found !== undefined) return found;
+  const pile = pileOf(from.filed.get(subject) ?? []);
+  touched.set(subject, pile);
+  return pile;
 }
 
 const pileOf = (found: readonly Filed[] | Stored): Pile =>

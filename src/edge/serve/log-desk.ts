@@ -1,11 +1,14 @@
-import type { LogEvent } from "../../core/log/event.ts";
-import { fold } from "../../core/log/fold.ts";
-import { resume, snapshotOf } from "../../core/log/snapshot.ts";
+import { hashOf, type LogEvent } from "../../core/log/event.ts";
+import { foldingFrom } from "../../core/log/fold.ts";
 import { type CampaignState, EMPTY_STATE } from "../../core/log/state.ts";
+import { damaged } from "../keep/failures.ts";
 import { type Appended, type Keep, KeepFault, type Placed } from "../keep/keep.ts";
+import { packedState, unpackedState } from "../keep/packed-state.ts";
 
 /** Events read at a time. */
 const PAGE = 2000;
+/** So many entries since the last saved state are held against their hashes; of the rest of a log that never had one `verify` and the backup of the day do so. */
+const MOST_CHECKED = 20_000;
 /** Places after which the state is saved again. */
 const SAVED_EVERY = 5000;
 /** How soon what another program wrote into the same keep is seen. */
@@ -35,18 +38,18 @@ export async function openDesk(keep: Keep, campaign: string): Promise<LogDesk> {
   const first = await firstState(keep, campaign);
   let at = Promise.resolve(first);
   let saved = first.place;
+  let saving = Promise.resolve(); // nobody who asks for the state waits for it
 
   async function caughtUp(before: StateAt): Promise<StateAt> {
-    let now = before;
-    for (;;) {
-      const page = await keep.after(campaign, now.place, PAGE);
-      const last = page.at(-1);
-      if (last === undefined) return now;
-      const state = fold(
-        page.map(({ event }) => event),
-        now.state,
-      );
-      now = { place: last.place, state };
+    const folding = foldingFrom(before.state);
+    for (let place = before.place, read = 0; ; ) {
+      const page = await keep.after(campaign, place, PAGE);
+      const events = page.map(({ event }) => event);
+      if (read < MOST_CHECKED) for (const event of events) refuseAltered(keep.where, event);
+      folding.add(events);
+      read += page.length;
+      place = page.at(-1)?.place ?? place;
+      if (page.length < PAGE) return read === 0 ? before : { place, state: folding.state() };
     }
   }
 
@@ -55,7 +58,7 @@ export async function openDesk(keep: Keep, campaign: string): Promise<LogDesk> {
     if (place === saved) return;
     saved = place;
     try {
-      await keep.saveSnapshot(campaign, place, new TextEncoder().encode(snapshotOf(state)));
+      await keep.saveSnapshot(campaign, place, packedState(state));
     } catch (error) {
       if (!(error instanceof KeepFault)) throw error;
     }
@@ -79,7 +82,7 @@ export async function openDesk(keep: Keep, campaign: string): Promise<LogDesk> {
     after: (place, most) => keep.after(campaign, place, most),
     state: async () => {
       const now = await state();
-      if (now.place >= saved + SAVED_EVERY) await save(now);
+      if (now.place >= saved + SAVED_EVERY) saving = saving.then(() => soon(() => save(now)));
       return now;
     },
     follow: async function* (place, signal) {
@@ -91,14 +94,28 @@ export async function openDesk(keep: Keep, campaign: string): Promise<LogDesk> {
         if (page.length < PAGE) await woken;
       }
     },
-    close: async () => save(await state()),
+    close: async () => {
+      await saving;
+      await save(await state());
+    },
   };
+}
+
+/** Does something after what is answered now. */
+const soon = async (work: () => Promise<void>): Promise<void> => {
+  await new Promise((next) => setImmediate(next));
+  await work();
+};
+
+function refuseAltered(where: string, event: LogEvent): void {
+  if (hashOf(event) === event.hash) return;
+  throw new KeepFault(damaged(where, `entry ${event.number} of ${event.device}`), null);
 }
 
 async function firstState(keep: Keep, campaign: string): Promise<StateAt> {
   const snapshot = await keep.snapshot(campaign);
   if (snapshot === null) return { place: 0, state: EMPTY_STATE };
-  const resumed = resume(new TextDecoder().decode(snapshot.bytes));
+  const resumed = unpackedState(snapshot.bytes);
   return resumed.ok ? { place: snapshot.place, state: resumed.value } : { place: 0, state: EMPTY_STATE }; // a cache of another version: made again from the log
 }
 

@@ -20,6 +20,7 @@ export function campaignOf(state: CampaignState, today: Day): Campaign | null {
   if (!settings || !place || !stations || !limits) return null;
   const { name, start, end, wardLitres } = settings.payload;
   const people = onShelf(state, "person");
+  const codes = new Set(people.map(({ name }) => name));
   return {
     ...{ name, start, end, wardLitres, planFrom: today },
     place: place.payload.place,
@@ -27,7 +28,9 @@ export function campaignOf(state: CampaignState, today: Day): Campaign | null {
     limits,
     ...itemsOf(state, house, today),
     people: placed(people.flatMap(({ now }) => personIn(now))),
-    calendar: placed([house, ...people.map(({ now }) => now)].flatMap(calendarIn)),
+    calendar: placed([house, ...people.map(({ now }) => now)].flatMap(calendarIn)).map((entry) =>
+      codes.has(entry.who) ? withoutNote(entry) : entry,
+    ),
     ...storesIn(onShelf(state, "store").map(({ now }) => now)),
     climate: placed(onShelf(state, "reader").flatMap(({ name: reader, now }) => seriesIn(reader, now))),
   };
@@ -97,6 +100,9 @@ function personIn({ counted, matters }: Standing): From<Person>[] {
   const { person: code, ...rest } = last.payload;
   return [{ event, value: { code, ...rest, mouldWork: standing.every(({ payload }) => payload.mouldWork) } }];
 }
+
+/** Of a person the days are all that is handed on, whoever wrote a note beside them, and before they were listed. */
+const withoutNote = ({ note: _, ...days }: CalendarEntry): CalendarEntry => days;
 
 const calendarIn = ({ counted }: Standing): From<CalendarEntry>[] =>
   counted.flatMap((event) => {

@@ -41,12 +41,24 @@ function settle(events: readonly Filed[]): Standing {
 const mattersOf = ({ kind, version, payload }: Filed): readonly string[] =>
   kindOf(kind, version)?.matters?.(payload) ?? [];
 
-/** An event is replaced by those about the same matter that saw it, itself never. Were they to name each other in a circle, all would stand. */
+/** An event is replaced by those about the same matter that saw it, itself never. Those that name each other in a circle all stand, and what
+ *  they alone saw stands with them: a disagreement that people can settle. */
 function split(group: readonly Filed[]): Matter {
+  const byId = new Map(group.map((event) => [event.id, event]));
   const seen = new Set(group.flatMap((event) => event.seen.filter((id) => id !== event.id)));
-  const standing = group.filter(({ id }) => !seen.has(id));
-  if (standing.length === 0) return { standing: group, replaced: [] };
-  return { standing, replaced: group.filter(({ id }) => seen.has(id)) };
+  const replaced = new Set<string>();
+  const heads = group.filter(({ id }) => !seen.has(id));
+  for (const event of heads) // grows by those it reaches
+    for (const id of event.seen) {
+      const older = byId.get(id);
+      if (older === undefined || id === event.id || replaced.has(id)) continue;
+      replaced.add(id);
+      heads.push(older);
+    }
+  return {
+    standing: group.filter(({ id }) => !replaced.has(id)),
+    replaced: group.filter(({ id }) => replaced.has(id)),
+  };
 }
 
 /** Ids that no longer count. A correction counts unless it is corrected itself; corrections of each other in a circle reach nothing else. */

@@ -34,6 +34,18 @@ describe("findings that contradict", () => {
     expect(answersIn(told({ ...yes, seen: [yes.id] }, no).findings)).toEqual(["yes", "no"]);
   });
 
+  test("all stand that claim to have seen each other in a circle, beside a third as well, in whatever order they come", () => {
+    const round = [
+      { ...yes, seen: [no.id] },
+      { ...no, seen: [yes.id] },
+    ];
+    const third = tablet("three").write("findingRecorded", { ...growth, answer: "unsure", day: second });
+    for (const all of [round, [...round, third], [third, ...round].reverse()])
+      expect(disagreementsOf(stateWith(...all))[0]?.answers).toHaveLength(all.length);
+    const knowing = { ...third, seen: [yes.id] };
+    expect(disagreementsOf(stateWith(...round, knowing)), "who saw one of them saw what it saw").toEqual([]);
+  });
+
   test("of two days are unsure for care until they are settled", () => {
     const later = tablet("two").write("findingRecorded", { ...growth, answer: "no", day: fifth, by: "PA" });
     expect(told(yes, later).findings).toMatchObject([
@@ -177,6 +189,20 @@ describe("where two places set the same thing apart, the safer one stands", () =
       maskBreakMinutes: { value: 45, source: "two" },
     });
   });
+});
+
+test("a note beside somebody's days is not handed on, whenever they were listed", () => {
+  const office = tablet("office note");
+  const noted = office.write("calendarChanged", {
+    ...{ from: second, to: second, who: "MQ", what: "away", note: "as she said" },
+  });
+  const listed = office.write("personListed", EXAMPLES.personListed);
+  for (const all of [
+    [noted, listed],
+    [listed, noted],
+  ])
+    expect(told(...all).calendar).toEqual([{ from: second, to: second, who: "MQ", what: "away" }]);
+  expect(told(noted).calendar).toMatchObject([{ note: "as she said" }]);
 });
 
 describe("stores", () => {

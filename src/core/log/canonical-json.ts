@@ -2,7 +2,8 @@
 export type Json = string | number | boolean | null | readonly Json[] | { readonly [key: string]: Json };
 
 const LONE_SURROGATE = /\p{Surrogate}/u;
-const MOST_DEPTH = 32;
+/** How deep an event may be nested. */
+export const MOST_DEPTH = 32;
 
 /** Whether a value is JSON that reads the same everywhere: finite numbers, whole letters, no gaps, not nested without end. */
 export function isJson(value: unknown, depth = 0): value is Json {

@@ -1,3 +1,4 @@
+import { MOST_DEPTH } from "./canonical-json.ts";
 import type { LogEvent } from "./event.ts";
 import { healthWords, healthWordsInName } from "./health-words.ts";
 import { kindOf } from "./kinds.ts";
@@ -77,6 +78,9 @@ const partsOf = (value: unknown): [name: string, part: unknown][] =>
 const namesIn = (value: unknown): string[] =>
   partsOf(value).flatMap(([name, part]) => [name, ...namesIn(part)]);
 
-/** The same, and every text. */
-export const textsIn = (value: unknown): string[] =>
-  typeof value === "string" ? [value] : partsOf(value).flatMap(([name, part]) => [name, ...textsIn(part)]);
+/** The same, and every text; not deeper than an event may go. */
+export const textsIn = (value: unknown, depth = 0): string[] => {
+  if (typeof value === "string") return [value];
+  if (depth > MOST_DEPTH) return [];
+  return partsOf(value).flatMap(([name, part]) => [name, ...textsIn(part, depth + 1)]);
+};

@@ -29,13 +29,20 @@ export function framed(kind: Frame["kind"], body: Uint8Array): Buffer {
   return Buffer.concat([MARK, Buffer.from(KINDS[kind]), length, Buffer.from(sumOfBody(body), "hex"), body]);
 }
 
+/** How many times its own length a file may be summed up: once when it is whole, little more when it is damaged. One that is made of marks,
+ *  each promising a long body, would keep the machine busy for days before anybody knows whose it is. */
+const MOST_SUMS = 4;
+
 /** Every whole frame, in the order of the file, and the bytes around them. */
 export function framesIn(bytes: Buffer): { readonly frames: Frame[]; readonly spoiled: Spoiled[] } {
   const frames: Frame[] = [];
   const spoiled: Spoiled[] = [];
   let sound = 0;
+  let left = MOST_SUMS * bytes.length;
   for (let at = bytes.indexOf(MARK); at >= 0; ) {
-    const frame = frameAt(bytes, at);
+    const head = headAt(bytes, at);
+    if (head !== null) left -= head.length;
+    const frame = head !== null && left >= 0 ? frameAt(bytes, at, head) : null;
     if (frame !== null) {
       if (at > sound) spoiled.push({ from: sound, to: at });
       frames.push(frame);
@@ -47,13 +54,23 @@ export function framesIn(bytes: Buffer): { readonly frames: Frame[]; readonly sp
   return { frames, spoiled };
 }
 
-function frameAt(bytes: Buffer, at: number): Frame | null {
+interface Head {
+  readonly kind: Frame["kind"];
+  readonly length: number;
+}
+
+/** What a mark promises; null: nothing that could be. */
+function headAt(bytes: Buffer, at: number): Head | null {
   const body = at + HEAD_BYTES;
   if (body > bytes.length) return null;
   const letters = bytes.toString("latin1", at + MARK.length, at + MARK.length + 2);
   const kind = letters === KINDS.manifest ? "manifest" : letters === KINDS.block ? "block" : null;
   const length = bytes.readUInt32BE(at + MARK.length + 2);
-  if (kind === null || length > MOST_BYTES || body + length > bytes.length) return null;
+  return kind === null || length > MOST_BYTES || body + length > bytes.length ? null : { kind, length };
+}
+
+function frameAt(bytes: Buffer, at: number, { kind, length }: Head): Frame | null {
+  const body = at + HEAD_BYTES;
   const frame = bytes.subarray(body, body + length);
   const sum = bytes.toString("hex", body - SUM_BYTES, body);
   return sum === sumOfBody(frame) ? { kind, sum, body: frame } : null;

@@ -1,6 +1,8 @@
 import { gapless } from "../../core/log/carry-reach.ts";
 import type { LogEvent } from "../../core/log/event.ts";
 import { readEvent } from "../../core/log/read-event.ts";
+import { tells, textsIn, toldBeyond } from "../../core/log/told-of-health.ts";
+import { ULID } from "../../core/log/ulid.ts";
 import type { Problem } from "../../core/outcome/problem.ts";
 import { type Appended, type Keep, KeepFault } from "../keep/keep.ts";
 import { linesIn } from "./blocks.ts";
@@ -8,8 +10,9 @@ import type { CarryFile } from "./carry-file.ts";
 import { linksIn } from "./links.ts";
 import type { Manifest } from "./manifest.ts";
 
-/** A line that was not taken, as it stood, and what stands against it. */
+/** A line that was not taken, and what stands against it. */
 export interface Aside {
+  /** As it stood; where it may tell of somebody's health, no more than the code of the problem and the entry's id. */
   readonly line: string;
   readonly problem: Problem;
 }
@@ -60,12 +63,21 @@ function entriesOf(
   const aside: Aside[] = [];
   for (const line of lines) {
     const given = jsonIn(line) as LogEvent | null;
-    if (typeof given?.campaign === "string" && given.campaign !== campaign)
-      aside.push({ line, problem: ofAnother(given, campaign) });
+    if (given !== null && toldBeyond(given)) aside.push(setAside(line, given, ofHealth(given)));
+    else if (typeof given?.campaign === "string" && given.campaign !== campaign)
+      aside.push(setAside(line, given, ofAnother(given, campaign)));
     else entries.push({ line, event: given as LogEvent });
   }
   return { entries, aside };
 }
+
+/** What is not taken lies about as a file that anybody opens, so words of health are not written there. */
+function setAside(line: string, given: LogEvent | null, problem: Problem): Aside {
+  if (!tells([line, ...textsIn(given)])) return { line, problem };
+  return { line: JSON.stringify({ id: idOf(given), problem: problem.code }), problem };
+}
+
+const idOf = (given: LogEvent | null): string => (ULID.test(String(given?.id)) ? String(given?.id) : "no id");
 
 function jsonIn(line: string): unknown {
   try {
@@ -92,7 +104,9 @@ async function take(
       ...entry,
       problem: against(entry.event, left.slice(at + 1), taken),
     }));
-    aside.push(...judged.flatMap(({ line, problem }) => (problem ? [{ line, problem }] : [])));
+    aside.push(
+      ...judged.flatMap(({ line, event, problem }) => (problem ? [setAside(line, event, problem)] : [])),
+    );
     const good = judged.filter(({ problem }) => problem === null);
     if (good.length === left.length) throw new Error(`Refused for no entry of its own: ${first.code}.`);
     left = good;
@@ -128,6 +142,13 @@ const idTaken = ({ id, device }: LogEvent): Problem => ({
   expected: device,
   remedy:
     "The one that is here stands, and this one was set aside. Look on that device what was written, and write it again as a new entry.",
+});
+
+const ofHealth = (given: LogEvent): Problem => ({
+  code: "health-words",
+  severity: "ask",
+  got: idOf(given),
+  remedy: `It was set aside (${idOf(given)}), and its words are not kept here. Have the device that wrote it leave out whatever is about anybody's health, and write it again.`,
 });
 
 const ofAnother = ({ id, campaign }: LogEvent, expected: string): Problem => ({

@@ -5,7 +5,7 @@ import { describe, expect, test } from "vitest";
 import { fold } from "../../../src/core/log/fold.ts";
 import { snapshotOf } from "../../../src/core/log/snapshot.ts";
 import { readCarry } from "../../../src/edge/carry/carry-file.ts";
-import { framesIn } from "../../../src/edge/carry/frames.ts";
+import { framed, framesIn } from "../../../src/edge/carry/frames.ts";
 import { type Taken, takeBlocks } from "../../../src/edge/carry/take-blocks.ts";
 import type { Keep } from "../../../src/edge/keep/keep.ts";
 import { notes } from "../../core/log/some-events.ts";
@@ -202,6 +202,20 @@ describe("whatever happens to a carry file on its way", () => {
       }),
       { numRuns: 20, seed: 11 },
     );
+  });
+
+  test("marks that each promise all the rest are summed up four times the file and no more", () => {
+    const promising = (marks: number): Buffer => {
+      const bytes = Buffer.concat([Buffer.alloc(marks * 44), framed("block", Buffer.from("whole"))]);
+      for (let at = 0; at < marks * 44; at += 44) {
+        bytes.write("\x8bcarryb\n", at, "latin1");
+        bytes.writeUInt32BE(bytes.length - at - 44, at + 8);
+      }
+      return bytes;
+    };
+    expect(framesIn(promising(4)).frames, "a few are tried, and what follows is found").toHaveLength(1);
+    const many = promising(2000);
+    expect(framesIn(many)).toEqual({ frames: [], spoiled: [{ from: 0, to: many.length }] });
   });
 
   test("bytes of any kind are read to their end", () => {

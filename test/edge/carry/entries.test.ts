@@ -1,5 +1,6 @@
 import { describe, expect, test } from "vitest";
 import type { LogEvent } from "../../../src/core/log/event.ts";
+import { toldBeyond } from "../../../src/core/log/told-of-health.ts";
 import { blocksOf } from "../../../src/edge/carry/blocks.ts";
 import { carryBytes } from "../../../src/edge/carry/carry-file.ts";
 import { sealManifest } from "../../../src/edge/carry/manifest.ts";
@@ -62,6 +63,53 @@ describe("an entry that cannot be taken is set aside by name, and the rest of it
       aside: [],
     });
     expect(await eventsOf(keep)).toEqual(newer);
+  });
+});
+
+describe("nothing smuggles in why somebody does not do a work", () => {
+  const REASON = "MQ is pregnant";
+  const newer: readonly (readonly [string, () => LogEvent])[] = [
+    ["in a kind not known here", () => writer.write({ kind: "leafPressed", payload: { text: REASON } })],
+    ["in the name of such a kind", () => writer.write({ kind: "mqIsPregnant", payload: {} })],
+    ["in a name of its fields", () => writer.write({ kind: "leafPressed", payload: { mqIsPregnant: 1 } })],
+    ["in a newer version of a kind", () => writer.write({ version: 9, payload: { why: [{ so: REASON }] } })],
+    ["beside the payload", () => sealed({ ...note("x"), ...{ reason: REASON } })],
+    ["in the name of a field beside it", () => sealed({ ...note("x"), ...{ mq_is_pregnant: 1 } })],
+    ["in who", () => sealed({ ...note("x"), who: { role: "scribe", ...{ reason: REASON } } })],
+    ["in the clock", () => sealed({ ...note("x"), clock: { wall: NOON, counter: 0, ...{ why: REASON } } })],
+  ];
+
+  test.each(newer)(
+    "%s: it is set aside, counted and told, and its words are kept nowhere",
+    async (_, write) => {
+      const bad = write();
+      const keep = await keepOf();
+      const taken = await takeBlocks(read(await signedFile(good, bad, better)), keep, "a.carry");
+      expect(taken).toMatchObject({ added: 2, aside: [{ problem: { code: "health-words", got: bad.id } }] });
+      expect(taken.aside[0]?.line).toBe(JSON.stringify({ id: bad.id, problem: "health-words" }));
+      expect(JSON.stringify(taken)).not.toMatch(/pregnant/i);
+    },
+  );
+
+  test.each<[string, unknown]>([
+    ["altered", { ...note("x"), payload: { item: "B-001", part: "", text: REASON } }],
+    ["of another campaign", sealed({ ...note(REASON), campaign: "marabelle" })],
+    ["no entry", { device: "tablet-1", number: 4, and: [REASON] }],
+    [
+      "no entry, and deeper than one",
+      { device: "tablet-1", number: 4, and: JSON.parse(`${"[".repeat(500)}"${REASON}"${"]".repeat(500)}`) },
+    ],
+  ])("nor in the lines set aside for another reason: %s", async (_, bad) => {
+    const taken = await takeBlocks(read(await signedFile(good, bad, better)), await keepOf(), "a.carry");
+    expect(taken.aside).toHaveLength(1);
+    expect(JSON.stringify(taken.aside.map(({ line }) => line))).not.toMatch(/pregnant/i);
+  });
+
+  test("a campaign of a hospital's papers keeps what is newer all the same", async () => {
+    const other = deviceCalled("tablet-3");
+    const pressed = other.write({ kind: "leafPressed", payload: { hours: 3 } });
+    const here = sealed({ ...pressed, campaign: "Harbour hospital" });
+    expect(toldBeyond(here)).toBe(false);
   });
 });
 

@@ -33,13 +33,13 @@ export function read(bytes: Buffer): CarryFile {
 /** What whoever made this file is known to have, as the receiver remembers it. */
 export const knownBy = (bytes: Buffer): KnownDevice => read(bytes).manifest;
 
-/** Long notes that do not shrink, so that few of them fill a block. */
+/** Long notes that do not shrink, so that few of them fill a block; without vowels, so that chance spells no word. */
 export const noise = (seed: number, length = 2000): string => {
   let state = seed + 1;
   let text = "";
   while (text.length < length) {
     state = (state * 48271) % 2147483647;
-    text += state.toString(36);
+    text += state.toString(36).replace(/[aeiou]/g, "-");
   }
   return text.slice(0, length);
 };

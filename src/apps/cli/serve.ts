@@ -10,6 +10,7 @@ import { databaseUrl, mayHaveLog, openKeep } from "../../edge/keep/open-keep.ts"
 import { openProgramme } from "../../edge/programme/programme.ts";
 import { projectFolder } from "../../edge/published.ts";
 import { fingerprintOf, ownCertificate } from "../../edge/serve/certificate.ts";
+import { newDeviceName } from "../../edge/serve/new-device-name.ts";
 import { spelled } from "../../edge/serve/pairing-codes.ts";
 import { whatIfService } from "../../edge/solve/what-if-service.ts";
 import type { PageOptions } from "../server/page.ts";
@@ -173,7 +174,7 @@ function servedLines({ campaign, page, folder, server, network }: Served): strin
 function sayCodes(server: LogServer, out: Out): void {
   const say = (): void =>
     out(
-      `To come in as lead: ${spelled(server.leadCode("laptop").code)}   (once, within ten minutes; Enter gives a new one, Ctrl+C stops)`,
+      `To come in as lead: ${spelled(server.leadCode(newDeviceName("laptop")).code)}   (once, within ten minutes; Enter gives a new one, Ctrl+C stops)`,
     );
   say();
   if (process.stdin.isTTY) process.stdin.on("data", say);

@@ -71,13 +71,19 @@ export function serveDevices(api: Api, house: House, triesAMinute: number): void
     {
       schema: {
         summary: "Who this device is, and what it may write",
-        response: { 200: admitted.extend({ campaign: z.string(), writes: z.array(z.string()) }) },
+        response: {
+          200: admitted.extend({
+            campaign: z.string(),
+            writes: z.array(z.string()),
+            pretendDay: z.string().nullable().describe("the day it is taken to be in a demo"),
+          }),
+        },
       },
     },
     async (request) => {
       const own = insider(request);
       const writes = Object.keys(KINDS).filter((kind) => mayDo(roles, own.role, kind));
-      return { ...whom(own), campaign: desk.campaign, writes };
+      return { ...whom(own), campaign: desk.campaign, writes, pretendDay: house.pretendDay };
     },
   );
   api.post(

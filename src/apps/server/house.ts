@@ -2,6 +2,7 @@ import type { IncomingMessage, ServerResponse } from "node:http";
 import type { FastifyBaseLogger, FastifyInstance, FastifyRequest, RawServerDefault } from "fastify";
 import type { ZodTypeProvider } from "fastify-type-provider-zod";
 import type { RoleTable } from "../../core/log/may-do.ts";
+import type { Day } from "../../core/units/day.ts";
 import type { Device, DeviceBook } from "../../edge/serve/device-book.ts";
 import type { LogDesk } from "../../edge/serve/log-desk.ts";
 import type { PairingCodes } from "../../edge/serve/pairing-codes.ts";
@@ -18,6 +19,8 @@ export interface House {
   readonly roles: RoleTable;
   /** Whether the line is TLS. */
   readonly secure: boolean;
+  /** The day it is taken to be, where somebody looks around a demo; null: as the clocks say. */
+  readonly pretendDay: Day | null;
   /** ms since 1970. */
   now(): number;
 }

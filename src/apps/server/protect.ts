@@ -10,7 +10,9 @@ export async function protect(server: FastifyInstance): Promise<void> {
         defaultSrc: ["'none'"],
         scriptSrc: ["'self'"],
         styleSrc: ["'self'"],
-        imgSrc: ["'self'"],
+        imgSrc: ["'self'", "blob:"], // a picture just taken, before the server has it
+        workerSrc: ["'self'"],
+        manifestSrc: ["'self'"],
         fontSrc: ["'self'"],
         connectSrc: ["'self'"],
         baseUri: ["'none'"],
@@ -23,6 +25,6 @@ export async function protect(server: FastifyInstance): Promise<void> {
     xFrameOptions: { action: "deny" },
   });
   server.addHook("onSend", async (_request, reply) => {
-    reply.header("cache-control", "no-store"); // a plan shows people's days; nothing of it stays in the browser
+    reply.header("cache-control", "no-store"); // a plan shows people's days; a device keeps what it needs itself, by its role
   });
 }

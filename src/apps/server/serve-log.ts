@@ -3,9 +3,11 @@ import multipart from "@fastify/multipart";
 import rateLimit from "@fastify/rate-limit";
 import type { FastifyInstance } from "fastify";
 import { serializerCompiler, validatorCompiler, type ZodTypeProvider } from "fastify-type-provider-zod";
+import type { Plan } from "../../core/plan/plan.ts";
+import type { Day } from "../../core/units/day.ts";
 import type { Keep } from "../../edge/keep/keep.ts";
 import type { Programme } from "../../edge/programme/programme.ts";
-import { deviceBook } from "../../edge/serve/device-book.ts";
+import { type Admitted, deviceBook } from "../../edge/serve/device-book.ts";
 import { openDesk } from "../../edge/serve/log-desk.ts";
 import { type PairingCode, pairingCodes } from "../../edge/serve/pairing-codes.ts";
 import { publishedRoles } from "../../edge/serve/published-roles.ts";
@@ -23,6 +25,8 @@ import { type PageOptions, servePageFiles, servePlan } from "./page.ts";
 import { MOST_PICTURE_BYTES, servePictures } from "./picture-routes.ts";
 import { serveProgramme } from "./programme-route.ts";
 import { serveState } from "./state-route.ts";
+import { serveTables } from "./tables-route.ts";
+import { serveWork } from "./work-route.ts";
 
 /** One device's requests, or those of one address while nobody is let in there. */
 const REQUESTS_A_MINUTE = 600;
@@ -42,6 +46,8 @@ export interface LogServerOptions {
     /** Names and addresses of this machine. */
     readonly names: readonly string[];
   };
+  /** The day it is taken to be, where somebody looks around a demo; left out: as the clocks say. */
+  readonly pretendDay?: Day;
   /** The campaigns of the database the log is in, where it is in one. */
   readonly programme?: Programme;
   /** 0 takes any free port; left out: 8620, else the next free one. */
@@ -53,7 +59,9 @@ export interface LogServerOptions {
 
 export interface LogServer extends RunningServer {
   readonly port: number;
-  /** A code that lets a device in as lead: whoever runs the server holds the folder. */
+  /** A code that lets a device in: whoever runs the server holds the folder. */
+  codeFor(admitted: Admitted): PairingCode;
+  /** A code that lets a device in as lead. */
   leadCode(device: string): PairingCode;
 }
 
@@ -70,6 +78,7 @@ export async function startLogServer(options: LogServerOptions): Promise<LogServ
     codes: pairingCodes(),
     roles: publishedRoles(),
     secure: network !== undefined,
+    pretendDay: options.pretendDay ?? null,
   };
   const server = await newServer({
     ...{ bodyLimit: 64 * 1024, requestTimeoutMs: 300_000 }, // a picture over a weak line takes minutes
@@ -83,13 +92,11 @@ export async function startLogServer(options: LogServerOptions): Promise<LogServ
     keyGenerator: ({ device, ip }) => device?.device ?? `address ${ip}`,
   });
   if (network) guard(server, house); // whoever sits at this machine can open the folder itself, and its plan
-  if (page) {
-    await servePageFiles(server);
-    servePlan(server, page);
-  }
+  await servePageFiles(server);
+  if (page) servePlan(server, page);
   await server.register(async (inner) => {
     if (!network) guard(inner, house);
-    await serveApi(inner, house, programme, requestsAMinute / 20);
+    await serveApi(inner, house, programme, page?.plan ?? null, requestsAMinute / 20);
   });
   server.addHook("onClose", async () => {
     await desk.close();
@@ -99,6 +106,7 @@ export async function startLogServer(options: LogServerOptions): Promise<LogServ
   return {
     address: network ? `https://${network.names[0]}:${port}` : `http://127.0.0.1:${port}`,
     port,
+    codeFor: (admitted) => house.codes.make(admitted, now()),
     leadCode: (device) => house.codes.make({ device, role: "lead", person: null }, now()),
     close: () => server.close(),
   };
@@ -108,6 +116,7 @@ async function serveApi(
   inner: FastifyInstance,
   house: House,
   programme: Programme | null,
+  plan: Plan | null,
   codesAMinute: number,
 ): Promise<void> {
   inner.setValidatorCompiler(validatorCompiler);
@@ -124,5 +133,7 @@ async function serveApi(
   servePictures(api, house);
   serveDevices(api, house, codesAMinute);
   serveProgramme(api, programme);
+  serveTables(api, house);
+  serveWork(api, plan);
   serveDescription(api);
 }

@@ -3,12 +3,12 @@ import { createRoot } from "react-dom/client";
 import "./tokens.css";
 import "./fonts.css";
 import "./base.css";
-import { Page } from "./page.tsx";
+import { App } from "./app.tsx";
 
 const root = document.getElementById("page");
 if (root)
   createRoot(root).render(
     <StrictMode>
-      <Page />
+      <App />
     </StrictMode>,
   );

@@ -23,7 +23,7 @@ export const Orders = ({ plan }: { plan: Plan }) => (
           </thead>
           <tbody>
             {plan.orders.map((order) => (
-              <tr key={order.store}>
+              <tr key={`${order.store} ${order.neededBy}`}>
                 <td className="orders-day">
                   {order.orderBy === plan.planFrom ? orders.today : sayDay(order.orderBy, LOCALE, "short")}
                   {order.late && <strong className="orders-late">{orders.late}</strong>}

@@ -1,0 +1,273 @@
+import { fold } from "../../../core/log/fold.ts";
+import { seenOf } from "../../../core/log/seen.ts";
+import type { CampaignState } from "../../../core/log/state.ts";
+import { correctionOf } from "../../../core/log/subjects.ts";
+import { done, type Outcome, type Problem, refused } from "../../../core/outcome/problem.ts";
+import type { Day } from "../../../core/units/day.ts";
+import { VIEWS, type ViewArgs, type ViewName, type ViewResult } from "../views.ts";
+import { factOf, openDatabase, putFact, type TabletDatabase } from "./database.ts";
+import { type KeptLog, openKeptLog } from "./kept-log.ts";
+import { type Now, nowMaker } from "./now.ts";
+import { type Draft, entriesToSend, markAnswered, ownEntries, writeOwn } from "./own-entries.ts";
+import { keepPicture, sendPictures } from "./pictures.ts";
+import { heardWork, type PlannedWork, savedWork } from "./planned-work.ts";
+import { ask, type Me, post, sendBatch } from "./server-line.ts";
+import { heardTables, savedTables, type Tables } from "./tables.ts";
+
+/** Whether this device may come in. */
+export type Entrance =
+  | { readonly kind: "in"; readonly me: Me }
+  /** A code of the lead lets it in. */
+  | { readonly kind: "door" }
+  /** The server shows a plan alone: it has no log. */
+  | { readonly kind: "plan alone" }
+  /** Never let in, and the server is not reached. */
+  | { readonly kind: "away" };
+
+export interface Status {
+  readonly line: "open" | "away";
+  /** Own entries the server has not yet said it keeps. */
+  readonly waiting: number;
+  readonly refused: readonly { readonly id: string; readonly kind: string; readonly problem: Problem }[];
+  readonly pictures: number;
+  readonly me: Me;
+  readonly today: Day;
+  /** Moves whenever something that views show may have changed. */
+  readonly turn: number;
+}
+
+const MOST_SENT = 200;
+
+/** The log on this device, as the windows ask it. One runs in each window's worker; they share one database. */
+export class Tablet {
+  #database: TabletDatabase | null = null;
+  #me: Me | null = null;
+  #tables: Tables | null = null;
+  #work: PlannedWork | null = null;
+  #kept: KeptLog | null = null;
+  #state: CampaignState | null = null;
+  #line: Status["line"] = "away";
+  #turn = 0;
+  #turns: Promise<unknown> = Promise.resolve();
+  readonly #make = nowMaker();
+  readonly #gone = new AbortController();
+  readonly #siblings = new BroadcastChannel("leafward");
+  #listener: ((status: Status) => void) | null = null;
+  #counts: Pick<Status, "waiting" | "refused" | "pictures"> = { waiting: 0, refused: [], pictures: 0 };
+
+  /** Finds out whether this device may come in; what it has is opened first, so that no server is needed. */
+  async enter(): Promise<Entrance> {
+    this.#database ??= await openDatabase();
+    const known = await factOf<Me>(this.#database, "me");
+    const reached = await ask<Me>("/api/me");
+    if (reached.kind === "refused" && reached.status === 404) return { kind: "plan alone" };
+    if (reached.kind === "refused" && reached.status === 401) return { kind: "door" };
+    const me = reached.kind === "answer" ? reached.value : known;
+    if (me === null) return { kind: "away" };
+    if (known !== null && (known.campaign !== me.campaign || known.role !== me.role))
+      await putFact(this.#database, "state", null); // another sight of the log
+    await putFact(this.#database, "me", me);
+    await this.#open(me);
+    return { kind: "in", me };
+  }
+
+  /** Lets this device in by a code. */
+  async pair(code: string): Promise<Outcome<Entrance>> {
+    const reached = await post<unknown>("/api/pair", { code });
+    if (reached.kind === "refused") return refused(reached.problem);
+    if (reached.kind !== "answer") return refused(notReached);
+    return done(await this.enter());
+  }
+
+  listen(listener: (status: Status) => void): void {
+    this.#listener = listener;
+    this.#tell();
+  }
+
+  /** What a screen shows, made from all that is known here; null before the campaign's state is here. */
+  view<N extends ViewName>(name: N, args: ViewArgs<N>): ViewResult<N> | null {
+    const now = this.#now();
+    if (now === null) return null;
+    const view = VIEWS[name] as unknown as (now: Now, ...args: ViewArgs<N>) => ViewResult<N>; // its own arguments
+    return view(now, ...args);
+  }
+
+  /** Writes entries into the log, all or none; they are on this device's disk when it answers. @returns their ids */
+  async write(drafts: readonly Draft[], person: string | null): Promise<Outcome<readonly string[]>> {
+    return this.#inTurn(() => this.#write(drafts, person));
+  }
+
+  async #write(drafts: readonly Draft[], person: string | null): Promise<Outcome<readonly string[]>> {
+    const now = this.#now();
+    if (now === null || this.#database === null || this.#kept === null) return refused(notOpen);
+    const full = drafts.map((draft) => ({
+      ...draft,
+      seen: draft.seen ?? seenOf(now.state, draft.kind, draft.payload as never), // kind and payload belong together
+    })) as Required<Draft>[];
+    const heard = this.#kept.heard();
+    const written = await writeOwn(this.#database, full, now.me, person, heard, now.tables.book.tests);
+    if (!written.ok) return written;
+    this.#state = fold(written.value, now.state);
+    await this.#count();
+    this.#changed();
+    this.#siblings.postMessage("wrote");
+    void this.#send();
+    return done(written.value.map(({ id }) => id));
+  }
+
+  /** Takes back what was just written: it stays in the log, and no longer counts. */
+  async undo(ids: readonly string[], person: string | null): Promise<Outcome<readonly string[]>> {
+    const database = this.#database;
+    if (database === null) return refused(notOpen);
+    const entries = await Promise.all(ids.map((id) => database.get("own", id)));
+    const drafts = entries.flatMap((entry): Draft[] =>
+      entry ? [{ kind: "eventCorrected", payload: correctionOf(entry.event), seen: [] }] : [],
+    );
+    return drafts.length === 0 ? refused(notOpen) : this.write(drafts.reverse(), person);
+  }
+
+  /** Keeps a picture on this device until the server has it. @returns its SHA-256 */
+  async keepPicture(picture: Blob): Promise<Outcome<string>> {
+    if (this.#database === null) return refused(notOpen);
+    const name = await keepPicture(this.#database, picture);
+    await this.#count();
+    this.#tell();
+    void this.#send();
+    return done(name);
+  }
+
+  /** A picture that this device has not sent yet; null: the server has it. */
+  async pictureHere(name: string): Promise<Blob | null> {
+    return (await this.#database?.get("pictures", name)) ?? null;
+  }
+
+  /** Looks for a newer plan. */
+  async lookForPlan(): Promise<void> {
+    if (this.#database === null) return;
+    this.#work = await heardWork(this.#database);
+    this.#changed();
+  }
+
+  async #open(me: Me): Promise<void> {
+    const database = this.#database as TabletDatabase; // opened by enter
+    const isFirst = this.#kept === null;
+    this.#me = me;
+    if (!isFirst) return;
+    this.#kept = await openKeptLog(
+      database,
+      me,
+      () => void this.#takeOver(),
+      (isOpen) => this.#hearLine(isOpen),
+    );
+    this.#tables = await savedTables(database);
+    this.#work = await savedWork(database);
+    await this.#takeOver();
+    void this.#refresh(database);
+    void this.#kept.follow(this.#gone.signal);
+    this.#siblings.onmessage = () => void this.#takeOver();
+    setInterval(() => this.#changed(), 60_000); // the minute moves on
+  }
+
+  async #refresh(database: TabletDatabase): Promise<void> {
+    this.#tables = (await heardTables(database)) ?? this.#tables;
+    this.#changed();
+    this.#work = await heardWork(database);
+    this.#changed();
+  }
+
+  /** What the server keeps with what waits here on top. */
+  #takeOver(): Promise<void> {
+    return this.#inTurn(async () => {
+      if (this.#database === null || this.#kept === null) return;
+      const waiting = (await ownEntries(this.#database, "waiting")).map(({ event }) => event);
+      this.#state = fold(waiting, this.#kept.state());
+      await this.#count();
+      this.#changed();
+    });
+  }
+
+  /** One after the other: what is written while the state is made again must not be missing from it. */
+  #inTurn<T>(work: () => Promise<T>): Promise<T> {
+    const next = this.#turns.then(work);
+    this.#turns = next.catch(() => {});
+    return next;
+  }
+
+  #hearLine(isOpen: boolean): void {
+    this.#line = isOpen ? "open" : "away";
+    this.#tell();
+    if (isOpen) void this.#send();
+  }
+
+  /** Sends what waits, one window at a time. */
+  async #send(): Promise<void> {
+    const [database, me] = [this.#database, this.#me];
+    if (database === null || me === null) return;
+    await navigator.locks.request("leafward send", { ifAvailable: true }, async (lock) => {
+      if (lock === null) return;
+      await sendPictures(database);
+      for (;;) {
+        const waiting = (await entriesToSend(database, me)).slice(0, MOST_SENT);
+        if (waiting.length === 0) break;
+        const answers = await sendBatch(waiting);
+        if (answers === null) break;
+        const marked = await markAnswered(database, answers);
+        if (marked.kept + marked.refused === 0) break;
+      }
+    });
+    await this.#takeOver();
+  }
+
+  async #count(): Promise<void> {
+    const database = this.#database;
+    if (database === null) return;
+    const [waiting, refusals, pictures] = await Promise.all([
+      database.countFromIndex("own", "standing", "waiting"),
+      ownEntries(database, "refused"),
+      database.count("pictures"),
+    ]);
+    const said = refusals.flatMap(({ event, problem }) =>
+      problem ? [{ id: event.id, kind: event.kind, problem }] : [],
+    );
+    this.#counts = { waiting, refused: said, pictures };
+  }
+
+  #now(): Now | null {
+    if (this.#me === null || this.#state === null || this.#tables === null) return null;
+    const clock = new Date();
+    const today = this.#me.pretendDay ?? dayOf(clock);
+    const minute = clock.getHours() * 60 + clock.getMinutes();
+    return this.#make({
+      ...{ me: this.#me, today, minute },
+      ...{ state: this.#state, tables: this.#tables, work: this.#work },
+    });
+  }
+
+  #changed(): void {
+    this.#turn++;
+    this.#tell();
+  }
+
+  #tell(): void {
+    if (this.#listener === null || this.#me === null) return;
+    const today = this.#me.pretendDay ?? dayOf(new Date());
+    this.#listener({ line: this.#line, ...this.#counts, me: this.#me, today, turn: this.#turn });
+  }
+}
+
+/** The day on this device's own calendar. */
+const dayOf = (clock: Date): Day =>
+  [clock.getFullYear(), clock.getMonth() + 1, clock.getDate()]
+    .map((each) => String(each).padStart(2, "0"))
+    .join("-") as Day; // year, month, day
+
+const notReached: Problem = {
+  code: "server-away",
+  severity: "stop",
+  remedy: "Stand nearer to the laptop, or look whether Leafward runs there; then try again.",
+};
+const notOpen: Problem = {
+  code: "log-not-here",
+  severity: "stop",
+  remedy: "Wait until the campaign is here; the first time the server must be in reach.",
+};

@@ -1,0 +1,4 @@
+import { expose } from "comlink";
+import { Tablet } from "./tablet.ts";
+
+expose(new Tablet());

@@ -1,0 +1,3 @@
+import { Page } from "../page.tsx";
+
+export const PlanRoom = () => <Page />;

@@ -1,0 +1,18 @@
+import { itemViews } from "./item/views.ts";
+import type { Now } from "./log/now.ts";
+import { todayViews } from "./today/views.ts";
+import { wallsViews } from "./walls/views.ts";
+
+/** Every question a screen may ask of the campaign as this device knows it: pure functions of this minute, by name. */
+export const VIEWS = {
+  ...wallsViews,
+  ...todayViews,
+  ...itemViews,
+} as const;
+
+export type Views = typeof VIEWS;
+export type ViewName = keyof Views;
+export type ViewArgs<N extends ViewName> = Views[N] extends (now: Now, ...args: infer A) => unknown
+  ? A
+  : never;
+export type ViewResult<N extends ViewName> = ReturnType<Views[N]>;

@@ -15,7 +15,6 @@ export interface ItemHistory {
   readonly timesHeld: number;
 }
 
-/** Hours are counted to the end of today, and from the start of a day whose time nobody wrote: nothing is taken for fresher than it is. */
 export function historyOf(
   now: Standing,
   item: string,
@@ -23,6 +22,22 @@ export function historyOf(
   today: Day,
 ): ItemHistory {
   const notes = wardNotesIn(now, item).map(({ value }) => value);
+  return {
+    state: historyFacts(now, notes, cuts, today),
+    wardDays: wardDays(now, notes, today),
+    timesHeld:
+      sessionsIn(now).length + now.counted.filter((each) => isOf(each, "itemMoved", "bagWeighed")).length,
+  };
+}
+
+/** What the rules ask under `state`. Hours are counted to the end of today, and from the start of a day whose time nobody wrote: nothing is
+ *  taken for fresher than it is.   @param notes what was written about the item in its bag */
+export function historyFacts(
+  now: Standing,
+  notes: readonly WardNote[],
+  cuts: readonly Payload<"powerCut">[],
+  today: Day,
+): Facts {
   const inFreezer = placeIn(now)?.freezer;
   const state = {
     hours_wet: hoursWet(now, today),
@@ -30,14 +45,9 @@ export function historyOf(
     in_freezer: inFreezer === undefined ? undefined : inFreezer ? "yes" : "no",
     power_cut_hours: inFreezer ? longestCut(cuts, frozenSince(now), today) : undefined,
   };
-  return {
-    state: Object.fromEntries(
-      Object.entries(state).flatMap(([name, fact]) => (fact === undefined ? [] : [[name, fact]])),
-    ),
-    wardDays: wardDays(now, notes, today),
-    timesHeld:
-      sessionsIn(now).length + now.counted.filter((each) => isOf(each, "itemMoved", "bagWeighed")).length,
-  };
+  return Object.fromEntries(
+    Object.entries(state).flatMap(([name, fact]) => (fact === undefined ? [] : [[name, fact]])),
+  );
 }
 
 interface At {

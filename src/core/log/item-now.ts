@@ -31,11 +31,21 @@ export const sessionsIn = ({ counted }: Standing): From<Session>[] =>
   });
 
 function actOf(event: Filed): Act | null {
-  if (isOf(event, "actDone", "actCopied")) return event.payload.act;
-  if (isOf(event, "coversPictured")) return "covers";
-  if (isOf(event, "itemWrapped")) return "wrap";
-  if (isOf(event, "itemBoxed")) return "box";
-  return isOf(event, "itemReleased") ? "release" : null;
+  switch (event.kind) {
+    case "actDone":
+    case "actCopied":
+      return event.payload.act;
+    case "coversPictured":
+      return "covers";
+    case "itemWrapped":
+      return "wrap";
+    case "itemBoxed":
+      return "box";
+    case "itemReleased":
+      return "release";
+    default:
+      return null;
+  }
 }
 
 /** What was written about the item in its bag, in the order of the log. */
@@ -46,16 +56,32 @@ export const wardNotesIn = ({ counted }: Standing, item: string): From<WardNote>
   });
 
 function noteOf(event: Filed): Omit<WardNote, "item"> | null {
-  if (!isOf(event, "bagClosed", "bagOpened", "bagRead", "bagWeighed", "gelChanged")) return null;
-  const { day, minute, dryBulb } = event.payload;
-  const at = { day, minute, ...(dryBulb === undefined ? {} : { dryBulb }) };
-  if (isOf(event, "bagClosed")) return { ...at, what: "closed", ...valued(event.payload.litres) };
-  if (isOf(event, "bagRead")) return { ...at, what: "read", value: event.payload.relHum };
-  if (isOf(event, "bagWeighed")) return { ...at, what: "weighed", value: event.payload.grams };
-  if (isOf(event, "gelChanged"))
-    return { ...at, what: event.payload.way === "in" ? "gel in" : "gel out", ...valued(event.payload.grams) };
-  return { ...at, what: "opened" };
+  switch (event.kind) {
+    case "bagClosed":
+      return { ...atOf(event), what: "closed", ...valued(event.payload.litres) };
+    case "bagOpened":
+      return { ...atOf(event), what: "opened" };
+    case "bagRead":
+      return { ...atOf(event), what: "read", value: event.payload.relHum };
+    case "bagWeighed":
+      return { ...atOf(event), what: "weighed", value: event.payload.grams };
+    case "gelChanged":
+      return {
+        ...atOf(event),
+        what: event.payload.way === "in" ? "gel in" : "gel out",
+        ...valued(event.payload.grams),
+      };
+    default:
+      return null;
+  }
 }
+
+type OfBag = Filed<"bagClosed" | "bagOpened" | "bagRead" | "bagWeighed" | "gelChanged">;
+const atOf = ({ payload: { day, minute, dryBulb } }: OfBag) => ({
+  day,
+  minute,
+  ...(dryBulb === undefined ? {} : { dryBulb }),
+});
 
 const valued = (value: number | undefined): { readonly value?: number } =>
   value === undefined ? {} : { value };

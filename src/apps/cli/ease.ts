@@ -87,8 +87,8 @@ async function answer(asked: Asked, { solve }: Solver, out: Out, complain: Out):
   const today = dayFrom(asked.today ?? "") ?? undefined;
   const opened = await openFolder(asked.folder, complain, today);
   if (!opened) return 2;
-  const { campaign } = opened;
-  const desk = openDesk(campaign, opened.book, solve);
+  const desk = openDesk(opened.campaign, opened.book, solve);
+  const { campaign } = desk;
   complain("Working out the plan as it is …");
   const base = await asItIs(campaign, desk.routes, desk.means);
   const trying = ease(base, desk.means, asked.most);

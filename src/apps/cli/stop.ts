@@ -18,6 +18,7 @@ import {
   sayStopUnderstood,
   sayStopVerdict,
 } from "../../core/say/stop.ts";
+import { stockNow } from "../../core/stores/use/stock-now.ts";
 import { type Day, dayFrom } from "../../core/units/day.ts";
 import { readPublished } from "../../edge/published.ts";
 import { type Given, Refusal } from "./damp/given.ts";
@@ -32,10 +33,10 @@ export const stop: DampCommand = (...to) =>
     const { folder, last, today } = askedFrom(given);
     const opened = await openFolder(folder, to[2], today);
     if (!opened) throw new Refusal([]);
-    const { campaign } = opened;
-    checkDays(campaign, last);
+    checkDays(opened.campaign, last);
     const norms = loadNorms(readPublished("norms.json"));
-    const { care, routes } = campaignRoutes(opened.book, norms, campaign);
+    const { care, routes, worked } = campaignRoutes(opened.book, norms, opened.campaign);
+    const { campaign } = stockNow(opened.campaign, worked, norms);
     const plan = planStop({ campaign, book: opened.book, norms, care, routes }, last);
     return reportOf(plan, given.has("days"));
   });

@@ -69,8 +69,8 @@ async function answer(asked: Asked, { solve }: Solver, { out, complain }: Voice)
   const today = dayFrom(asked.today ?? "") ?? undefined;
   const opened = await openFolder(asked.folder, complain, today);
   if (!opened) return 2;
-  const { campaign } = opened;
-  const desk = openDesk(campaign, opened.book, solve);
+  const desk = openDesk(opened.campaign, opened.book, solve);
+  const { campaign } = desk;
   const { cases, refusals } = readQuestion(desk, asked.scenarios);
   if (refusals.length > 0) {
     refuse(refusals, campaign, complain);

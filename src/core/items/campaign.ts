@@ -106,12 +106,32 @@ export interface Store {
   readonly use: string;
   readonly unit: string;
   readonly onHand: number;
+  /** Units in the usual pack. */
   readonly pack: number;
+  /** The packs it is sold in, and what they cost; absent: the usual pack alone, its price unknown. */
+  readonly packs?: readonly PackSize[];
   readonly leadDays: number;
   readonly route: string;
   readonly expires?: Day;
   /** Last day on which it can still be ordered. */
   readonly orderBy?: Day;
+}
+
+/** A pack a store is sold in. */
+export interface PackSize {
+  /** Units in it. */
+  readonly size: number;
+  /** In the campaign's own money; absent: not known. */
+  readonly price?: number;
+}
+
+/** A store as somebody counted it, on the morning of a day. */
+export interface StockCount {
+  readonly store: string;
+  readonly day: Day;
+  readonly quantity: number;
+  /** What came since the count before. */
+  readonly came: number;
 }
 
 export interface Delivery {
@@ -189,6 +209,10 @@ export interface Campaign {
   readonly calendar: readonly CalendarEntry[];
   readonly stores: readonly Store[];
   readonly deliveries: readonly Delivery[];
+  /** Counts of the stores in their order. While there are any, `Store.onHand` is the last of them with what has come since. */
+  readonly stockCounts?: readonly StockCount[];
+  /** Use → how much of it the team needs against the norm, where that was measured. */
+  readonly useAgainstNorm?: Readonly<Record<string, number>>;
   readonly sessions: readonly Session[];
   readonly ward: readonly WardNote[];
   readonly climate: readonly ClimateSeries[];

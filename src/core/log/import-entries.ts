@@ -18,7 +18,7 @@ const READINGS_A_BATCH = 1000;
 
 /** A campaign as things to write down, each after what it speaks of. */
 export function* importEntries(campaign: Campaign): Generator<ImportEntry> {
-  const { name, start, end, wardLitres, place, limits, stations, planFrom } = campaign;
+  const { name, start, end, wardLitres, place, limits, stations } = campaign;
   yield { kind: "campaignFounded", payload: { name, start, end, wardLitres, place, limits, stations } };
   for (const item of campaign.items) yield* itemEntries(item);
   for (const finding of inDayOrder(campaign.findings))
@@ -31,7 +31,7 @@ export function* importEntries(campaign: Campaign): Generator<ImportEntry> {
     yield { kind: "personListed", payload: { person, ...rest }, plain: { person, ...rest, name: person } };
   const codes = new Set(campaign.people.map(({ code }) => code));
   for (const entry of campaign.calendar) yield calendarEntry(entry, codes.has(entry.who));
-  for (const store of campaign.stores) yield* storeEntries(store, planFrom);
+  for (const store of campaign.stores) yield* storeEntries(store, countedOn(campaign, store));
   for (const [index, { note, ...delivery }] of campaign.deliveries.entries())
     yield noted("deliveryExpected", { ...delivery, delivery: `${index + 1}` }, note);
   for (const session of campaign.sessions) yield { kind: "actCopied", payload: session };
@@ -48,6 +48,9 @@ function* itemEntries({ id: item, parts, state: _, ...rest }: Item): Generator<I
   yield { kind: "itemListed", payload: { item, ...rest } };
   for (const { name: part, facts } of parts) yield { kind: "partListed", payload: { item, part, facts } };
 }
+
+const countedOn = ({ stockCounts, planFrom }: Campaign, { id }: Store): Day =>
+  stockCounts?.findLast(({ store }) => store === id)?.day ?? planFrom;
 
 function* storeEntries({ id: store, onHand, ...rest }: Store, day: Day): Generator<ImportEntry> {
   yield { kind: "storeListed", payload: { store, ...rest } };

@@ -12,14 +12,22 @@ export interface CampaignRoutes {
   readonly care: readonly ItemCare[];
   readonly routes: readonly Route[];
   readonly paces: readonly Pace[];
+  /** The worked items' routes as if nothing had been done yet: what was done, and what it used up, is read from them. */
+  readonly worked: readonly Route[];
 }
 
 export function campaignRoutes(book: RuleBook, norms: Norms, campaign: Campaign): CampaignRoutes {
   const care = careOfCampaign(book, campaign);
   const byNorms = care.map((each) => routeOf(norms, each));
-  const paces = pacesOf(campaign, wholeRoutes(book, norms, campaign));
+  const worked = wholeRoutes(book, norms, campaign);
+  const paces = pacesOf(campaign, worked);
   const paced = atOwnPace(campaign, byNorms, paces);
-  return { care, paces, routes: withForecasts(paced, forecastsOf(campaign, paced), campaign.planFrom) };
+  return {
+    care,
+    paces,
+    worked,
+    routes: withForecasts(paced, forecastsOf(campaign, paced), campaign.planFrom),
+  };
 }
 
 /** The worked items' routes as if nothing had been done yet. */

@@ -80,12 +80,27 @@ export interface Bind {
   readonly sentence: string;
 }
 
+/** The packs that make an order up. */
+export interface Packing {
+  readonly packs: readonly { readonly size: number; readonly count: number; readonly price?: number }[];
+  /** Units in them. */
+  readonly quantity: number;
+  /** Units over what is needed. */
+  readonly leftover: number;
+  /** null: not every pack has a price, and the fewest packs were taken. */
+  readonly cost: number | null;
+}
+
 export interface Order {
   readonly store: string;
   readonly name: string;
   readonly unit: string;
   readonly packs: number;
   readonly quantity: number;
+  /** Which packs, where there are several sizes or prices. */
+  readonly packing?: Packing;
+  /** Last day on which what comes may be used, where it does not keep to the end. */
+  readonly keepsUntil?: Day;
   readonly route: string;
   /** Last day to send the order so that it is here in time. */
   readonly orderBy: Day;

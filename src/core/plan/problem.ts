@@ -94,7 +94,8 @@ export interface PlanProblem {
   readonly slowness: Float64Array;
 }
 
-const PER_SESSION = [
+/** What one person uses on one exposed day, whatever the item. */
+export const PER_SESSION = [
   "k-mask",
   "k-gloves",
   "k-apron",
@@ -124,7 +125,9 @@ export function planProblem(campaign: Campaign, routes: readonly Route[], norms:
   const usesOf = (uses: Readonly<Record<string, number>>): Map<number, number> =>
     new Map(
       Object.entries(uses).flatMap(([use, quantity]) =>
-        storeOf.has(use) ? [[storeOf.get(use) as number, quantity] as const] : [],
+        storeOf.has(use)
+          ? [[storeOf.get(use) as number, quantity * (campaign.useAgainstNorm?.[use] ?? 1)] as const]
+          : [],
       ),
     );
   const overhead = {

@@ -66,6 +66,7 @@ const SENTENCES = {
   // Cells
   "required-empty": () => "the cell is empty, and it is needed.",
   "not-a-number": (p) => `${got(p)} is not a number.`,
+  "not-packs": (p) => `${got(p)} is not a list of packs and prices.`,
   "not-whole": (p) => `${got(p)} is not a whole number.`,
   "number-out-of-range": (p) => `${got(p)} is out of range; expected ${expected(p)}.`,
   "ambiguous-number": (p) => `${got(p)} can be read in two ways (${expected(p)}).`,

@@ -161,6 +161,7 @@ function assemble(
     calendar: calendar.values,
     stores: stores.values,
     deliveries: deliveries.values,
+    ...(stores.stockCounts.length > 0 ? { stockCounts: stores.stockCounts } : {}),
     sessions: sessions.values,
     ward: ward.values,
     climate: climate.series,

@@ -10,8 +10,10 @@ import { type Refusal, readScenario, type Scenario } from "../../core/plan/what-
 import { itemsByCare } from "../../core/say/items-by-care.ts";
 import { sayRefusal } from "../../core/say/what-if-refusals.ts";
 import { projectStores } from "../../core/stores/orders.ts";
+import { stockNow } from "../../core/stores/use/stock-now.ts";
 import { nearestWord } from "../intake/words.ts";
 import { readPublished } from "../published.ts";
+import { storeMeans } from "../store-goods.ts";
 
 /** A campaign with all that questions about it need. */
 export interface Desk {
@@ -22,13 +24,16 @@ export interface Desk {
   caseOf(scenario: Scenario): Case;
 }
 
-export function openDesk(campaign: Campaign, book: RuleBook, solve: Solve): Desk {
+export function openDesk(told: Campaign, book: RuleBook, solve: Solve): Desk {
   const norms = loadNorms(readPublished("norms.json"));
-  const { routes } = campaignRoutes(book, norms, campaign);
+  const { routes, worked } = campaignRoutes(book, norms, told);
+  const stock = stockNow(told, worked, norms);
+  const { campaign } = stock;
+  const goods = storeMeans(norms, stock);
   return {
     campaign,
     routes,
-    means: { norms, solve, ordersOf: (its, use) => projectStores(its, use).orders },
+    means: { norms, solve, ordersOf: (its, use) => projectStores(its, use, goods).orders },
     caseOf(scenario) {
       const its = changedBy(campaign, scenario.changes);
       const same = its.items === campaign.items;

@@ -18,14 +18,14 @@ test("a store that lasts is not ordered", () => {
   expect(projectStores(stock(280, 0), twoADay).orders).toEqual([]);
 });
 
-test("an order covers the worst day and a tenth more, in whole packs, and is sent a week early", () => {
+test("an order covers the worst day and a tenth more, in whole packs, and is sent three weeks early", () => {
   // 200 pc last 100 days; the last 40 days need 80, and a tenth more is 88: five packs of 20
   const [order] = projectStores(stock(200, 0), twoADay).orders;
   expect(order).toMatchObject({
     packs: 5,
     quantity: 100,
     neededBy: addDays(made.planFrom, 100),
-    orderBy: addDays(made.planFrom, 51),
+    orderBy: addDays(made.planFrom, 37), // day 100 less six weeks and three: the re-order point of common practice
     late: false,
   });
 });

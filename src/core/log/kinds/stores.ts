@@ -19,6 +19,13 @@ export const storeKinds = {
       use: z.string().regex(/^[a-z][a-z0-9-]{0,59}$/),
       unit: label(40),
       pack: quantity,
+      packs: z
+        .array(
+          z.strictObject({ size: quantity.positive(), price: z.number().min(0).max(1e9).exactOptional() }),
+        )
+        .max(20)
+        .readonly()
+        .exactOptional(),
       leadDays: z.number().min(0).max(1000),
       route: label(40),
       expires: day.exactOptional(),

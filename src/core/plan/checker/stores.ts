@@ -38,7 +38,7 @@ function usedByDay(paper: PlanOnPaper): Map<string, Map<Day, number>> {
     for (const [use, quantity] of Object.entries(uses)) {
       const days = used.get(use) ?? new Map<Day, number>();
       used.set(use, days);
-      days.set(day, (days.get(day) ?? 0) + quantity);
+      days.set(day, (days.get(day) ?? 0) + quantity * (paper.campaign.useAgainstNorm?.[use] ?? 1));
     }
   };
   const session = usesOfExposedDay(paper);
@@ -131,6 +131,15 @@ function orderFaults(
   ];
 }
 
+/** Units in the packs of an order; a pack that is not sold holds none. */
+function unitsIn(store: Store, { packs, packing }: Order): number {
+  if (!packing) return packs * store.pack;
+  const sold = new Set([store.pack, ...(store.packs ?? []).map(({ size }) => size)]);
+  const known = packing.packs.filter(({ size }) => sold.has(size));
+  const count = known.reduce((sum, each) => sum + each.count, 0);
+  return count === packs ? known.reduce((sum, { size, count }) => sum + size * count, 0) : 0;
+}
+
 /** Whether an order can be sent, and can be here, as it says. */
 function ownFaults({ campaign }: PlanOnPaper, order: Order): Fault[] {
   const { planFrom, stores } = campaign;
@@ -156,7 +165,7 @@ function ownFaults({ campaign }: PlanOnPaper, order: Order): Fault[] {
   if (order.late !== late) wrong("late", String(order.late), String(late));
   if (!late && daysBetween(order.orderBy, order.neededBy) < store.leadDays)
     wrong("orderBy", order.orderBy, addDays(order.neededBy, -store.leadDays));
-  if (Math.abs(order.quantity - order.packs * store.pack) > ROUNDING)
-    wrong("quantity", order.quantity, order.packs * store.pack);
+  const inPacks = unitsIn(store, order);
+  if (Math.abs(order.quantity - inPacks) > ROUNDING) wrong("quantity", order.quantity, inPacks);
   return faults;
 }

@@ -19,13 +19,24 @@ const columns = {
     examples: ["k-mask", "k-gloves"],
   }),
   unit: text({ required: true, help: "Unit it is counted in.", examples: ["pc", "pairs"] }),
-  on_hand: number({ required: true, min: 0, help: "How many units are here.", examples: ["400", "600"] }),
+  on_hand: number({
+    required: true,
+    min: 0,
+    help: "How many units are here, or were when they were counted.",
+    examples: ["400", "600"],
+  }),
   pack: number({
     required: false,
     min: 0.001,
     help: "Units in a pack.",
     fallback: "1",
     examples: ["20", "50"],
+  }),
+  packs: text({
+    required: false,
+    help: "Packs it is sold in and what each costs, in your own money: `20=8.50 | 100=35`; without prices `20 | 100`.",
+    examples: ["20=8.50 | 100=35", ""],
+    fallback: "the usual pack",
   }),
   lead_days: number({
     required: true,
@@ -46,6 +57,12 @@ const columns = {
     required: false,
     help: "Day after which it is not to be used.",
     examples: ["2029-03-01", ""],
+  }),
+  counted: day({
+    required: false,
+    help: "Day on whose morning they were counted; what work has used since is taken off.",
+    examples: ["", ""],
+    fallback: "the morning of the plan",
   }),
   order_by: day({ required: false, help: "Last day on which it can be ordered.", examples: ["", ""] }),
 };

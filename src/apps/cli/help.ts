@@ -2,6 +2,7 @@ export const HELP = `leafward: takes a damaged collection safely through drying 
 
   npx leafward start [folder]      plan a campaign and show it on a page (default: the demo Saltmere Reach Harbour Papers)
   npx leafward plan <folder>       plan a campaign: plan.json, papers as PDF, tables as CSV
+  npx leafward papers <folder>     print papers, all or --only some: sheets, cards, tags, labels, records, reports, calendars, tables
   npx leafward replan <folder>     a plan for a new morning, as near to the accepted one as it pays, and what changed and why
   npx leafward check <folder>      read everything and name each problem, with what to do
   npx leafward new <folder>        write an empty campaign folder with example rows

@@ -27,6 +27,7 @@ const OWN_OPTIONS: Readonly<Record<string, () => Promise<Command>>> = {
   dry: async () => (await import("./damp/dry.ts")).dry,
   gel: async () => (await import("./damp/gel.ts")).gel,
   mix: async () => (await import("./damp/mix.ts")).mix,
+  papers: async () => (await import("./papers.ts")).papers,
   keep: async () => (await import("./keep.ts")).keepSheets,
   carry: async () => (await import("./carry.ts")).carry,
   backup: async () => (await import("./backup.ts")).backupLog,

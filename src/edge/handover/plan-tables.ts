@@ -1,5 +1,6 @@
-import Papa from "papaparse";
 import type { ItemChance, Plan } from "../../core/plan/plan.ts";
+import { csvText } from "./csv-text.ts";
+import { PLAN_FIELDS } from "./plan-schemas.ts";
 
 /** The plan as tables a spreadsheet opens: UTF-8 with a byte-order mark, comma, CRLF, one file a table. */
 export function planTables(plan: Plan): { readonly name: string; readonly text: string }[] {
@@ -103,10 +104,10 @@ const chanceColumns = (chance: ItemChance | undefined): Record<string, string | 
 const percent = (share: number | undefined): number | string =>
   share === undefined ? "" : Math.round(100 * share);
 
-/** A leading =, +, - or @ would be read as a formula by a spreadsheet, so text that begins so is quoted with an apostrophe. */
+/** A table without a row has its head all the same. */
 function table(
   name: string,
   rows: readonly Record<string, string | number>[],
 ): { name: string; text: string } {
-  return { name, text: `\uFEFF${Papa.unparse([...rows], { escapeFormulae: true, newline: "\r\n" })}\r\n` };
+  return { name, text: csvText(Object.keys(rows[0] ?? PLAN_FIELDS[name] ?? {}), rows) };
 }

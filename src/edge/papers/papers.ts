@@ -1,16 +1,7 @@
-import { printableIn } from "./printable.ts";
-import { qrSvg } from "./qr.ts";
-import { signSays, signSvg } from "./signs.ts";
-import { typeset } from "./typeset.ts";
+import { type PaperOptions, print } from "./print.ts";
 import type { BagTagView, BenchCardView, DaySheetView, OrderListView } from "./views.ts";
-import { ENGLISH, type PaperWords } from "./words.ts";
 
-export interface PaperOptions {
-  readonly sheet: "A4" | "Letter";
-  /** BCP 47 tag of the words and views, for screen readers; `en` unless given. */
-  readonly language?: string;
-  readonly words?: PaperWords;
-}
+export type { PaperOptions } from "./print.ts";
 
 /** A page or more for each person. */
 export const daySheets = (views: readonly DaySheetView[], options: PaperOptions): Promise<Uint8Array> =>
@@ -57,32 +48,3 @@ export const bagTags = (views: readonly BagTagView[], options: PaperOptions): Pr
 
 export const orderList = (view: OrderListView, options: PaperOptions): Promise<Uint8Array> =>
   print("order-list", { views: [view], signs: [], codes: [] }, options);
-
-interface Shown {
-  readonly views: readonly unknown[];
-  /** ISO 7010 codes met in the views. */
-  readonly signs: readonly string[];
-  /** What the QR code of each view says, in the views' order. */
-  readonly codes: readonly string[];
-}
-
-function print(template: string, { views, signs, codes }: Shown, options: PaperOptions): Promise<Uint8Array> {
-  return typeset(template, {
-    sheet: options.sheet,
-    language: options.language ?? "en",
-    words: options.words ?? ENGLISH,
-    signs: drawn(signs),
-    codes: codes.map(qrSvg),
-    views: printableIn(views),
-  });
-}
-
-/** The drawing and meaning of each sign asked for; one we have no drawing of is printed as its code. */
-function drawn(codes: readonly string[]): Record<string, { readonly svg: string; readonly says: string }> {
-  const signs: Record<string, { svg: string; says: string }> = {};
-  for (const code of new Set(codes)) {
-    const [svg, says] = [signSvg(code), signSays(code)];
-    if (svg !== null && says !== null) signs[code] = { svg, says };
-  }
-  return signs;
-}

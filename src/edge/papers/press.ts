@@ -4,14 +4,18 @@ import { join } from "node:path";
 import { NodeCompiler, PdfStandard } from "@myriaddreamin/typst-ts-node-compiler";
 import type { PressAnswer, PressJob } from "./typeset.ts";
 
+const PICTURES = "pictures";
+
 function print(job: PressJob): PressAnswer {
   const compiler = NodeCompiler.create({
     workspace: job.templates,
     fontArgs: [{ fontPaths: [...job.fontFolders] }],
   });
   for (const name of readdirSync(job.templates))
-    if (name === "view.json") throw new Error("view.json is made here");
+    if (name === "view.json" || name === PICTURES) throw new Error(`${name} is made here`);
   compiler.mapShadow(join(job.templates, "view.json"), Buffer.from(job.view));
+  for (const { name, bytes } of job.pictures)
+    compiler.mapShadow(join(job.templates, PICTURES, name), Buffer.from(bytes));
   const compiled = compiler.compile({ mainFilePath: join(job.templates, job.template) });
   const document = compiled.result;
   if (!document) {

@@ -7,7 +7,7 @@ import type { BagTagView, OrderListView } from "./views.ts";
 
 /** Tags for every item that goes into the Ward between the two days. */
 export function bagTagViews(
-  plan: Plan,
+  plan: Pick<Plan, "itemDays">,
   campaign: Campaign,
   routes: readonly Route[],
   from: Day,

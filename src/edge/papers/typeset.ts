@@ -10,6 +10,13 @@ export interface PressJob {
   readonly template: string;
   readonly fontFolders: readonly string[];
   readonly view: string;
+  readonly pictures: readonly Picture[];
+}
+
+/** A picture a paper shows, under the name its view has for it: `1.jpg`. */
+export interface Picture {
+  readonly name: string;
+  readonly bytes: Uint8Array;
 }
 
 export type PressAnswer = { readonly pdf: Uint8Array } | { readonly fault: string };
@@ -29,7 +36,11 @@ const FONTS = [
 ];
 
 /** Typesets one template in a process that ends with it. The same view gives the same bytes. */
-export function typeset(template: string, view: unknown): Promise<Uint8Array> {
+export function typeset(
+  template: string,
+  view: unknown,
+  pictures: readonly Picture[] = [],
+): Promise<Uint8Array> {
   const require = createRequire(import.meta.url);
   const here = fileURLToPath(import.meta.url);
   const fromSources = extname(here) === ".ts";
@@ -41,6 +52,7 @@ export function typeset(template: string, view: unknown): Promise<Uint8Array> {
       return join(dirname(require.resolve(`${scope}/${name}/package.json`)), face ?? "");
     }),
     view: JSON.stringify(view),
+    pictures,
   };
   return new Promise((resolve, reject) => {
     const press = fork(join(dirname(here), `press${extname(here)}`), {

@@ -1,0 +1,167 @@
+import { mkdir, writeFile } from "node:fs/promises";
+import { basename, dirname, join, resolve } from "node:path";
+import { parseArgs } from "node:util";
+import { loadNorms } from "../../core/care/norms.ts";
+import { campaignRoutes } from "../../core/plan/campaign-routes.ts";
+import { PAPER_KINDS, PAPERS_HELP, PAPERS_WORDS, type PaperKind } from "../../core/say/papers/command.ts";
+import { addDays, type Day, dayFrom } from "../../core/units/day.ts";
+import { readState } from "../../edge/keep/read-state.ts";
+import { projectFolder, readPublished } from "../../edge/published.ts";
+import { openFolder } from "./open-folder.ts";
+import { ITEM_PAPERS } from "./papers/one-item.ts";
+import { ASKED_PLAN_PAPERS, PLAN_PAPERS } from "./papers/planned-papers.ts";
+import type { PaperSource, Printed } from "./papers/printed.ts";
+import { STANDING_PAPERS } from "./papers/standing-papers.ts";
+import { planFolder } from "./plan-folder.ts";
+
+type Out = (line: string) => void;
+
+interface Asked {
+  readonly folder: string;
+  readonly kinds: readonly PaperKind[];
+  readonly item: string | null;
+  readonly sheet: "A4" | "Letter";
+  readonly today: Day | undefined;
+  readonly stop: Day | undefined;
+  readonly outFolder: string | undefined;
+}
+
+/** Days from the morning to the last day of work when nobody named one: three weeks. */
+const STOP_IN = 20;
+
+/** `leafward papers`: @returns 0 printed · 2 it could not be done, which was said */
+export async function papers(args: string[], out: Out, complain: Out): Promise<number> {
+  const asked = askedFrom(args);
+  if (typeof asked === "string") {
+    const isHelp = asked === PAPERS_HELP;
+    (isHelp ? out : complain)(asked);
+    return isHelp ? 0 : 2;
+  }
+  const source = await sourceOf(asked, complain);
+  if (typeof source === "string") {
+    if (source !== "") complain(source);
+    return 2;
+  }
+  const printed = await printAll(asked, source, complain);
+  if (printed === null) return 2;
+  const target = resolve(
+    asked.outFolder ?? join(projectFolder(), "out", basename(resolve(asked.folder)), "papers"),
+  );
+  const empty = printed.filter(([, files]) => files.length === 0).map(([kind]) => kind);
+  const files = printed.flatMap(([, list]) => list);
+  for (const { name, bytes } of files) {
+    await mkdir(dirname(join(target, name)), { recursive: true });
+    await writeFile(join(target, name), bytes);
+  }
+  if (files.length > 0) out(PAPERS_WORDS.written(target, namesOf(files)));
+  if (empty.length > 0) out(PAPERS_WORDS.nothing(empty));
+  out(PAPERS_WORDS.caution);
+  return 0;
+}
+
+/** A folder of files is named once, with how many lie in it. */
+function namesOf(files: readonly Printed[]): string[] {
+  const counts = new Map<string, number>();
+  for (const { name } of files) {
+    const folder = dirname(name);
+    const shown = folder === "." ? name : `${folder}/`;
+    counts.set(shown, (counts.get(shown) ?? 0) + 1);
+  }
+  return [...counts].map(([name, n]) => (name.endsWith("/") ? `${name} (${n})` : name));
+}
+
+async function printAll(
+  asked: Asked,
+  source: PaperSource,
+  complain: Out,
+): Promise<(readonly [PaperKind, readonly Printed[]])[] | null> {
+  const { kinds, item } = asked;
+  const plain: Printers<PaperSource> = item === null ? STANDING_PAPERS : ITEM_PAPERS;
+  const planned: Printers<PlanAsked> = item === null ? { ...PLAN_PAPERS, ...ASKED_PLAN_PAPERS } : {};
+  const printed: (readonly [PaperKind, readonly Printed[]])[] = [];
+  const needsPlan = kinds.some((kind) => planned[kind]);
+  const plan = needsPlan ? await planFolder(asked.folder, asked.today, complain) : null;
+  if (plan?.campaign === null) return null;
+  complain(PAPERS_WORDS.setting);
+  for (const kind of kinds) {
+    const [one, other] = [plain[kind], planned[kind]];
+    if (one) printed.push([kind, await one(source)]);
+    else if (other && plan) printed.push([kind, await other({ ...source, ...plan, allCards: false })]);
+  }
+  return printed;
+}
+
+type PlanAsked = Parameters<(typeof ASKED_PLAN_PAPERS)["box-labels"]>[0];
+type Printers<S> = Partial<Record<PaperKind, (source: S) => Promise<Printed[]>>>;
+
+/** The campaign and what papers are made of; a sentence when it cannot be used, empty when that was said. */
+async function sourceOf(asked: Asked, complain: Out): Promise<PaperSource | string> {
+  const opened = await openFolder(asked.folder, complain, asked.today);
+  if (!opened) return "";
+  const { campaign, book } = opened;
+  const { planFrom, end, items } = campaign;
+  const item = items.find(({ id }) => id.toLowerCase() === asked.item?.toLowerCase());
+  if (asked.item !== null && !item) return PAPERS_WORDS.noItem(asked.item, near(asked.item, items));
+  const usual = addDays(planFrom, STOP_IN);
+  const stop = asked.stop ?? (usual > end ? end : usual);
+  if (stop < planFrom || stop > end) return PAPERS_WORDS.noStop(stop, planFrom, end);
+  const norms = loadNorms(readPublished("norms.json"));
+  return {
+    ...{ folder: asked.folder, campaign, book, norms, sheet: asked.sheet, stop, complain },
+    ...campaignRoutes(book, norms, campaign),
+    state: await readState(asked.folder),
+    item: item?.id ?? null,
+  };
+}
+
+const near = (wanted: string, items: readonly { readonly id: string }[]): string[] =>
+  items
+    .map(({ id }) => id)
+    .filter((id) => id.toLowerCase().includes(wanted.toLowerCase()))
+    .slice(0, 5);
+
+/** What was asked for; else the help, or the sentence that says what does not fit. */
+function askedFrom(args: string[]): Asked | string {
+  try {
+    const { values, positionals } = parseArgs({ args, allowPositionals: true, options: OPTIONS });
+    if (values.help) return PAPERS_HELP;
+    const [folder, ...more] = positionals;
+    if (folder === undefined || more.length > 0) return PAPERS_WORDS.noFolder;
+    const kinds = kindsFrom(values.only, values.item);
+    if (typeof kinds === "string") return kinds;
+    const size = (values.size ?? values.sheet ?? "a4").toLowerCase();
+    if (size !== "a4" && size !== "letter") return PAPERS_WORDS.noSize(size);
+    const [today, stop] = [values.today, values.stop].map((text) =>
+      text === undefined ? undefined : dayFrom(text),
+    );
+    if (today === null) return PAPERS_WORDS.noDay("today", values.today ?? "");
+    if (stop === null) return PAPERS_WORDS.noDay("stop", values.stop ?? "");
+    const sheet = size === "a4" ? "A4" : "Letter";
+    return { folder, kinds, item: values.item ?? null, sheet, today, stop, outFolder: values.out };
+  } catch (error) {
+    if (error instanceof TypeError) return `${error.message}\n\n${PAPERS_HELP}`;
+    throw error;
+  }
+}
+
+const OPTIONS = {
+  only: { type: "string", multiple: true },
+  item: { type: "string" },
+  size: { type: "string" },
+  sheet: { type: "string" },
+  today: { type: "string" },
+  stop: { type: "string" },
+  out: { type: "string" },
+  help: { type: "boolean", short: "h", default: false },
+} as const;
+
+function kindsFrom(only: readonly string[] | undefined, item: string | undefined): PaperKind[] | string {
+  const all = Object.keys(item === undefined ? PAPER_KINDS : ITEM_PAPERS) as PaperKind[]; // keys of a record of kinds
+  if (only === undefined) return all.filter((kind) => item !== undefined || kind !== "item-records");
+  const wanted = only.flatMap((text) => text.split(",")).map((text) => text.trim());
+  for (const each of wanted) {
+    if (!(each in PAPER_KINDS)) return PAPERS_WORDS.noKind(each);
+    if (!all.includes(each as PaperKind)) return PAPERS_WORDS.notOfItem(each); // just looked up
+  }
+  return all.filter((kind) => wanted.includes(kind));
+}

@@ -1,0 +1,30 @@
+/** Words of an item's record. */
+export const RECORD = {
+  kind: "Item record",
+  is: "What it is",
+  has: "What it has",
+  rests: "Where it may lie",
+  findings: "What was found",
+  findingColumns: { day: "Day", part: "Part", test: "Question", answer: "Answer", by: "By" },
+  history: "What was done",
+  historyColumns: { day: "Day", what: "What", by: "By" },
+  pictures: "Pictures",
+  whole: "whole",
+  noPictures: "No picture of it lies here.",
+  priority: { must: "must be done", want: "as far as time goes" },
+  labels: {
+    format: "Format",
+    size: "Size",
+    parts: "Parts",
+    found: "Found in",
+    dates: "Made",
+    rule: "The owner’s rule",
+    due: "Camera wanted by",
+    state: "State",
+    urgency: "Urgency",
+    outcome: "Outcome",
+    rest: "Rests",
+  },
+  taken: (shot: string, part: string, hash: string): string =>
+    `picture ${shot}${part === "" ? "" : ` of ${part}`}, SHA-256 ${hash.slice(0, 16)} …`,
+} as const;

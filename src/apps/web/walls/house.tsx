@@ -6,7 +6,7 @@ import { NoticeProvider } from "./notice.tsx";
 import { RoomFault } from "./room-fault.tsx";
 import { RoomsNav } from "./rooms-nav.tsx";
 import { Top } from "./top.tsx";
-import { linkTo, type RoomName, useWhere, type Where } from "./where.ts";
+import { type RoomName, useWhere, type Where } from "./where.ts";
 import { WriterProvider } from "./writer.tsx";
 
 /** What a room is given: what is open in it, as its address says. */
@@ -62,10 +62,7 @@ function Walls() {
   const Room = ROOMS[where.room];
   return (
     <div className="house">
-      <a className="skip" href={linkTo(where.room, ...where.open)} onClick={() => place.current?.focus()}>
-        {walls.skip}
-      </a>
-      <Top view={view} status={status} />
+      <Top view={view} status={status} skip={() => place.current?.focus()} />
       <RoomsNav room={where.room} />
       <main className="house-room" ref={place} tabIndex={-1} aria-label={name}>
         <RoomFault where={`${where.room}/${where.open.join("/")}`}>

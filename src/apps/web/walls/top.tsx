@@ -8,9 +8,26 @@ import { NewerVersion } from "./newer-version.tsx";
 import { linkTo } from "./where.ts";
 import { WriterChoice } from "./writer-choice.tsx";
 
+interface TopProps {
+  readonly view: WallsView;
+  readonly status: Status;
+  /** Moves the focus into the room. */
+  readonly skip: () => void;
+}
+
 /** Which campaign, which day, who works here, and whether all is sent. */
-export const Top = ({ view, status }: { readonly view: WallsView; readonly status: Status }) => (
+export const Top = ({ view, status, skip }: TopProps) => (
   <header className="top">
+    <a
+      className="skip"
+      href={location.hash}
+      onClick={(event) => {
+        event.preventDefault();
+        skip();
+      }}
+    >
+      {walls.skip}
+    </a>
     {status.me.pretendDay !== null && (
       <p className="top-pretend">{walls.pretend(sayDay(status.me.pretendDay, LOCALE))}</p>
     )}

@@ -9,6 +9,7 @@ export const KEEP_SENTENCES = {
   "keep-newer": (p) =>
     `a newer Leafward made this log (version ${plain(p)}; this one knows up to ${expected(p)}).`,
   "keep-in-use": () => "another program is writing to the log and does not end.",
+  "log-went-on": () => "somebody else wrote into the log meanwhile.",
   "keep-unopened": (p) => `the log cannot be opened (${expected(p)}).`,
   "keep-unreachable": (p) => `the database cannot be reached (${expected(p)}).`,
   "keep-not-durable": () =>

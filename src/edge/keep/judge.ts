@@ -19,6 +19,14 @@ export const idTaken = ({ id, device }: LogEvent): Problem => ({
     "The one that is kept stands; nothing of this batch was taken. Look on that device what was written, and write it again as a new entry.",
 });
 
+/** Somebody else wrote meanwhile; what was to be written may not be right any more. */
+export const wentOn = (where: string): Problem => ({
+  code: "log-went-on",
+  severity: "stop",
+  file: where,
+  remedy: "Nothing of this was written. Do it again when nobody else writes.",
+});
+
 /** What is to be looked at among events just taken. Numbers that are missing are no fault: they may be on their way.
  *  @param events of one device   @param here number → hashes of what is kept of that device, these events among it */
 export const chainNotes = (

@@ -31,8 +31,9 @@ export interface Keep {
   readonly where: string;
   /** Why nothing can be written; null when it can. */
   readonly shut: Problem | null;
-  /** Adds events not yet there, all or none; answers when they are durable. The same event twice is no harm; the same id with other content is refused. */
-  append(events: readonly LogEvent[]): Promise<Appended>;
+  /** Adds events not yet there, all or none; answers when they are durable. The same event twice is no harm; the same id with other content is refused.
+   *  @param last what was read before, up to this place: refused with `log-went-on` where more of that campaign has come since */
+  append(events: readonly LogEvent[], last?: number): Promise<Appended>;
   /** Events of a campaign in the order of their place here, from after a place. */
   after(campaign: string, place: number, most: number): Promise<readonly Placed[]>;
   /** Sorted. */

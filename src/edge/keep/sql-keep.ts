@@ -3,7 +3,7 @@ import type { LogEvent } from "../../core/log/event.ts";
 import type { Problem } from "../../core/outcome/problem.ts";
 import { damaged } from "./failures.ts";
 import { gathered } from "./gathered.ts";
-import { chainNotes, faultsOf, idTaken } from "./judge.ts";
+import { chainNotes, faultsOf, idTaken, wentOn } from "./judge.ts";
 import { type Appended, type Keep, KeepFault } from "./keep.ts";
 import type { Base, KeepWork } from "./tables.ts";
 
@@ -15,7 +15,7 @@ const MOST_ROWS = 500;
 /** The keep over either database.   @param shut why nothing can be written, null when it can */
 export function sqlKeep(base: Base, shut: Problem | null): Keep {
   const { db, where } = base;
-  const writes = gathered((batches: readonly (readonly LogEvent[])[]) => write(base, batches), MOST_BATCHES);
+  const writes = gathered((batches: readonly Batch[]) => write(base, batches), MOST_BATCHES);
   const told = async <T>(reading: Promise<T>): Promise<T> => {
     try {
       return await reading;
@@ -27,7 +27,8 @@ export function sqlKeep(base: Base, shut: Problem | null): Keep {
   return {
     where,
     shut,
-    append: (events) => (shut ? Promise.resolve(refusal([shut])) : writes.ask(events)),
+    append: (events, last) =>
+      shut ? Promise.resolve(refusal([shut])) : writes.ask({ events, last: last ?? null }),
     after: async (campaign, place, most) => {
       const rows = await told(
         db
@@ -101,16 +102,24 @@ const refusal = (refused: readonly Problem[], place = 0): Appended => ({
   ...{ added: 0, known: 0, refused, noted: [], place },
 });
 
+interface Batch {
+  readonly events: readonly LogEvent[];
+  /** The place after which nothing may have come; null: whatever has come. */
+  readonly last: number | null;
+}
+
 /** All batches in one transaction; each of them is taken whole or not at all. */
-async function write(base: Base, batches: readonly (readonly LogEvent[])[]): Promise<Appended[]> {
-  const faults = batches.map((batch) => batch.flatMap(faultsOf));
+async function write(base: Base, batches: readonly Batch[]): Promise<Appended[]> {
+  const faults = batches.map(({ events }) => events.flatMap(faultsOf));
   try {
     return await base.db.transaction().execute(async (work) => {
       await base.enter(work);
       let place = await lastPlace(work);
       const answers: Appended[] = [];
       for (const [at, batch] of batches.entries()) {
-        const answer = await take(work, batch, faults[at] ?? [], place);
+        const answer = (await hasGoneOn(work, batch))
+          ? refusal([wentOn(base.where)], place)
+          : await take(work, batch.events, faults[at] ?? [], place);
         place = answer.place;
         answers.push(answer);
       }
@@ -129,6 +138,18 @@ async function lastPlace(work: KeepWork): Promise<number> {
     .select(({ fn }) => fn.max("place").as("place"))
     .executeTakeFirst();
   return row?.place ?? 0;
+}
+
+async function hasGoneOn(work: KeepWork, { events: [first], last }: Batch): Promise<boolean> {
+  if (last === null || first === undefined) return false;
+  const since = await work
+    .selectFrom("leafward_event")
+    .select("place")
+    .where("campaign", "=", first.campaign)
+    .where("place", ">", last)
+    .limit(1)
+    .executeTakeFirst();
+  return since !== undefined;
 }
 
 async function take(

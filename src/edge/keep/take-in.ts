@@ -1,12 +1,13 @@
 import { randomBytes } from "node:crypto";
 import type { Campaign } from "../../core/items/campaign.ts";
 import { CLOCK_START, hear } from "../../core/log/clock.ts";
+import type { LogEvent } from "../../core/log/event.ts";
 import { eventsOf } from "../../core/log/events-from.ts";
 import { newPen } from "../../core/log/pen.ts";
 import type { Tests } from "../../core/log/write-event.ts";
 import type { Problem } from "../../core/outcome/problem.ts";
-import type { Keep } from "./keep.ts";
-import { campaignHere, codeOf, eventsIn } from "./open-campaign.ts";
+import { allEvents, type Keep } from "./keep.ts";
+import { campaignHere, codeOf } from "./open-campaign.ts";
 import { type SheetChanges, sheetChanges, sheetsDevice } from "./sheet-changes.ts";
 
 export interface TakenIn {
@@ -20,7 +21,10 @@ export interface TakenIn {
   readonly problems: readonly Problem[];
 }
 
-/** Writes into the log what the sheets say otherwise than when they were last taken in, all or none.
+/** How often it is begun again where others write meanwhile. */
+const MOST_TIMES = 20;
+
+/** Writes into the log what the sheets say otherwise than when they were last taken in, all or none; two at once write it once.
  *  @param now milliseconds since 1970   @param look only tells what would be written */
 export async function takeIn(
   keep: Keep,
@@ -29,15 +33,33 @@ export async function takeIn(
   now: number,
   look = false,
 ): Promise<TakenIn> {
+  for (let time = 1; ; time++) {
+    const taken = await takeOnce(keep, sheets, tests, now, look);
+    if (taken.refused[0]?.code !== "log-went-on" || time === MOST_TIMES) return taken;
+  }
+}
+
+async function takeOnce(
+  keep: Keep,
+  sheets: Campaign,
+  tests: Tests,
+  now: number,
+  look: boolean,
+): Promise<TakenIn> {
   const campaign = (await campaignHere(keep, sheets)) ?? codeOf(sheets);
-  const known = await eventsIn(keep, campaign);
+  const known: LogEvent[] = [];
+  let last = 0;
+  for await (const { place, event } of allEvents(keep, campaign)) {
+    known.push(event);
+    last = place;
+  }
   const changes = sheetChanges(known, sheets);
   const nothing = { changes, added: 0, entries: known.length, refused: [], problems: [] };
   if (look || changes.entries.length === 0) return nothing;
   const { clock, problems } = hear(CLOCK_START, known, now);
   const pen = { ...newPen(campaign, sheetsDevice(randomBytes(4))), clock };
   const written = eventsOf(changes.entries, pen, { role: "lead" }, { now, random: randomBytes(10) }, tests);
-  const { added, refused } = await keep.append(written.events);
+  const { added, refused } = await keep.append(written.events, last);
   return {
     changes,
     added,

@@ -29,7 +29,7 @@ export interface LogDesk {
   state(): Promise<StateAt>;
   /** What comes after a place, as it comes; an empty list when nothing came for a while. Ends when the signal says so. */
   follow(place: number, signal: AbortSignal): AsyncGenerator<readonly Placed[]>;
-  /** Saves the state. The keep stays open. */
+  /** Saves the state, if the log can still be reached. The keep stays open. */
   close(): Promise<void>;
 }
 
@@ -96,7 +96,11 @@ export async function openDesk(keep: Keep, campaign: string): Promise<LogDesk> {
     },
     close: async () => {
       await saving;
-      await save(await state());
+      try {
+        await save(await state());
+      } catch (error) {
+        if (!(error instanceof KeepFault)) throw error;
+      }
     },
   };
 }

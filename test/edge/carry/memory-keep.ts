@@ -1,6 +1,6 @@
 import type { LogEvent } from "../../../src/core/log/event.ts";
 import { diskFull } from "../../../src/edge/keep/failures.ts";
-import { chainNotes, faultsOf, idTaken } from "../../../src/edge/keep/judge.ts";
+import { chainNotes, faultsOf, idTaken, wentOn } from "../../../src/edge/keep/judge.ts";
 import type { Appended, Keep, KeptSnapshot, Placed } from "../../../src/edge/keep/keep.ts";
 
 /** A keep as long as the program runs, and quick: what a keep does, without the disk.   @param room for so many events */
@@ -11,7 +11,9 @@ export function memoryKeep(room = Number.POSITIVE_INFINITY): Keep {
   const keyOf = ({ campaign, id }: LogEvent): string => `${id} ${campaign}`;
   const none: Omit<Appended, "place"> = { added: 0, known: 0, refused: [], noted: [] };
 
-  async function append(events: readonly LogEvent[]): Promise<Appended> {
+  async function append(events: readonly LogEvent[], last = rows.length): Promise<Appended> {
+    if (rows.slice(last).some(({ campaign }) => campaign === events[0]?.campaign))
+      return { ...none, refused: [wentOn("memory")], place: rows.length };
     const faults = events.flatMap(faultsOf);
     if (faults.length > 0) return { ...none, refused: faults, place: rows.length };
     const seen = new Map(hashes);

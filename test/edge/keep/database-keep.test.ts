@@ -11,6 +11,7 @@ import { openCampaign } from "../../../src/edge/keep/open-campaign.ts";
 import { openDatabaseKeep } from "../../../src/edge/keep/open-keep.ts";
 import { restore } from "../../../src/edge/keep/restore.ts";
 import { verifyDatabase } from "../../../src/edge/keep/verify.ts";
+import { openDesk } from "../../../src/edge/serve/log-desk.ts";
 import { day, EXAMPLES } from "../../core/log/examples.ts";
 import { deviceCalled, notes } from "../../core/log/some-events.ts";
 import { eventsOf, keepClaims } from "./keep-claims.ts";
@@ -136,6 +137,18 @@ describe.skipIf(why !== "")("a keep in PostgreSQL", () => {
     });
     vi.unstubAllEnvs();
     await keep.close();
+  });
+
+  test("that is gone does not keep a server from closing", async () => {
+    await ask("create database gone");
+    const opened = await openDatabaseKeep(url.replace(/postgres$/, "gone"));
+    if (!opened.ok) throw new Error(JSON.stringify(opened.problems));
+    const desk = await openDesk(opened.value, "saltmere");
+    await desk.append(notes("tablet-1", "one"));
+    await ask("drop database gone with (force)");
+    await expect(desk.state()).rejects.toMatchObject({ problem: { code: "keep-unreachable" } });
+    await desk.close();
+    await opened.value.close();
   });
 
   test("that does not wait for its disk is refused", async () => {

@@ -47,6 +47,22 @@ export function keepClaims(fresh: () => Promise<Keep>): void {
     await keep.close();
   });
 
+  test("who says how far they have read writes nothing where more has come since, of this campaign", async () => {
+    const keep = await fresh();
+    const [one, two, three] = notes("tablet-1", "one", "two", "three") as [LogEvent, LogEvent, LogEvent];
+    const elsewhere = sealed({ ...one, campaign: "marabelle" });
+    expect(await keep.append([one], 0)).toMatchObject({ added: 1, place: 1 });
+    expect(await keep.append([elsewhere])).toMatchObject({ added: 1, place: 2 });
+    expect(await keep.append([two], 0)).toMatchObject({
+      added: 0,
+      refused: [{ code: "log-went-on" }],
+      place: 2,
+    });
+    const both = await Promise.all([keep.append([two], 1), keep.append([three], 1)]);
+    expect(both.map(({ added }) => added).sort()).toEqual([0, 1]);
+    await keep.close();
+  });
+
   test("what is altered or does not fit its kind is refused; what a newer Leafward wrote is kept", async () => {
     const keep = await fresh();
     const writer = deviceCalled("tablet-1");

@@ -89,6 +89,22 @@ describe("a folder with a log", () => {
     expect(await eventsIn(folder)).toEqual(before);
   });
 
+  test("that is begun by several at once holds each row once, and so does a change", async () => {
+    const folder = join(root, `${++count}`);
+    cpSync(fresh, folder, { recursive: true });
+    const atOnce = async (): Promise<void> => {
+      const all = await Promise.all([keep(folder), keep(folder), keep(folder)]);
+      expect(all.map(({ status }) => status)).toEqual([0, 0, 0]);
+    };
+    await atOnce();
+    const alone = await eventsIn(await taken());
+    expect(await eventsIn(folder)).toHaveLength(alone.length);
+    change(folder, "people.csv", "AN,Ana,", "AN,Anna,");
+    await atOnce();
+    const corrections = (await eventsIn(folder)).filter(({ kind }) => kind === "eventCorrected");
+    expect(corrections).toHaveLength(1);
+  });
+
   test("goes by the log when a sheet was changed since, says so, and follows once it is taken in", async () => {
     const folder = await taken();
     const before = await byLog(folder);

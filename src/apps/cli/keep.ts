@@ -1,6 +1,7 @@
 import { sayProblem } from "../../core/say/problems.ts";
+import type { Day } from "../../core/units/day.ts";
 import { readCampaignFolder } from "../../edge/intake/read-campaign.ts";
-import { dailyBackup } from "../../edge/keep/daily-backup.ts";
+import { type DailyBackup, dailyBackup } from "../../edge/keep/daily-backup.ts";
 import { openKeep } from "../../edge/keep/open-keep.ts";
 import { type TakenIn, takeIn } from "../../edge/keep/take-in.ts";
 import { ruleBookOf } from "../../edge/rule-book.ts";
@@ -70,16 +71,13 @@ function takenLines({ changes, added, entries }: TakenIn, where: string, look: b
   ];
 }
 
-export async function backupLines(
-  folder: string,
-  today: Parameters<typeof dailyBackup>[1],
-): Promise<string[]> {
-  const { made, problems } = await dailyBackup(folder, today);
-  return [
-    ...made.map((path) => `Backup of the day: ${path}`),
-    ...problems.map((each) => `Backup: ${sayProblem(each)}`),
-  ];
-}
+export const backupLines = async (folder: string, today: Day): Promise<string[]> =>
+  sayBackup(await dailyBackup(folder, today));
+
+export const sayBackup = ({ made, problems }: DailyBackup): string[] => [
+  ...made.map((path) => `Backup of the day: ${path}`),
+  ...problems.map((each) => `Backup: ${sayProblem(each)}`),
+];
 
 const count = (n: number, one: string, many: string): string =>
   `${n.toLocaleString("en-GB")} ${n === 1 ? one : many}`;

@@ -1,10 +1,14 @@
+import { accessSync, constants } from "node:fs";
 import { readFile } from "node:fs/promises";
 import { hostname, networkInterfaces } from "node:os";
 import { basename, join, resolve } from "node:path";
 import { parseArgs } from "node:util";
+import type { Problem } from "../../core/outcome/problem.ts";
 import type { Plan } from "../../core/plan/plan.ts";
 import { sayProblem } from "../../core/say/problems.ts";
 import { readCampaignFolder } from "../../edge/intake/read-campaign.ts";
+import { backupsMeanwhile } from "../../edge/keep/backups-meanwhile.ts";
+import { KeepFault } from "../../edge/keep/keep.ts";
 import { campaignHere } from "../../edge/keep/open-campaign.ts";
 import { databaseUrl, mayHaveLog, openKeep } from "../../edge/keep/open-keep.ts";
 import { openProgramme } from "../../edge/programme/programme.ts";
@@ -15,6 +19,8 @@ import { spelled } from "../../edge/serve/pairing-codes.ts";
 import { whatIfService } from "../../edge/solve/what-if-service.ts";
 import type { PageOptions } from "../server/page.ts";
 import { type LogServer, type LogServerOptions, startLogServer } from "../server/serve-log.ts";
+import { sayBackup } from "./keep.ts";
+import { machineNow } from "./now.ts";
 
 type Out = (line: string) => void;
 
@@ -55,27 +61,63 @@ export async function serve(args: string[], out: Out, complain: Out): Promise<nu
     return refuse(stops, complain);
   }
   if (keep.shut) complain(sayProblem(keep.shut));
+  if (!mayWrite(folder)) complain(ONLY_READ);
   const page = await pageOfLastPlan(folder);
   const network = forNetwork ? networkOf(folder, addresses) : undefined;
   const url = databaseUrl();
   const programme = url === undefined ? null : await openProgramme(url);
-  const server = await startLogServer({
+  const server = await started({
     ...{ folder, keep, campaign },
     ...(programme?.ok ? { programme: programme.value } : {}),
     ...(page ? { page } : {}),
     ...(network ? { network } : {}),
     ...(port === undefined ? {} : { port }),
   });
+  if (!("address" in server)) {
+    if (programme?.ok) await programme.value.close();
+    await keep.close();
+    return refuse([sayProblem(server)], complain);
+  }
   for (const line of servedLines({ campaign, page, folder, server, network })) out(line);
   sayCodes(server, out);
+  const backups = keep.shut
+    ? null
+    : backupsMeanwhile(
+        folder,
+        () => machineNow().today,
+        (done) => sayBackup(done).forEach(out),
+      );
   await new Promise<void>((stop) => {
     for (const signal of ["SIGINT", "SIGTERM"] as const) process.once(signal, stop);
   });
   process.stdin.pause();
+  await backups?.close();
   await server.close();
   if (programme?.ok) await programme.value.close();
   await keep.close();
   return 0;
+}
+
+/** @returns the server, or why the log cannot be served */
+async function started(options: LogServerOptions): Promise<LogServer | Problem> {
+  try {
+    return await startLogServer(options);
+  } catch (error) {
+    if (error instanceof KeepFault) return error.problem;
+    throw error;
+  }
+}
+
+const ONLY_READ =
+  "In this folder nothing can be written: entries and pictures are refused, and devices are let in anew at each start.";
+
+function mayWrite(folder: string): boolean {
+  try {
+    accessSync(folder, constants.W_OK);
+    return true;
+  } catch {
+    return false;
+  }
 }
 
 interface Asked {

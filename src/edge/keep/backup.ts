@@ -20,6 +20,8 @@ export interface Backup {
 /** Where backups go that were given no other place. It is on the disk of the log itself. */
 export const ownBackups = (folder: string): string => join(folder, "backups");
 const ENDING = ".leafward.db";
+/** Copied in steps it begins anew whenever somebody writes between them, and might never end. Source: SQLite, "Using the SQLite Online Backup API". */
+const ALL_AT_ONCE = -1;
 
 /** Name of a backup: the campaign's folder and when it was made, `saltmere.2026-06-19.leafward.db`. */
 export const backupName = (folder: string, when: string): string =>
@@ -80,7 +82,7 @@ async function copyLog(folder: string, part: string): Promise<readonly Problem[]
   if (!opened.ok) return opened.problems;
   const { base, file } = opened.value;
   try {
-    await copyPages(file, part);
+    await copyPages(file, part, { rate: ALL_AT_ONCE });
     return [];
   } catch (error) {
     return [base.failureOf(error) ?? diskFailure(part, error)];

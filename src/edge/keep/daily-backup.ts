@@ -2,7 +2,7 @@ import { readdir, readFile, rm, writeFile } from "node:fs/promises";
 import { basename, join, resolve } from "node:path";
 import type { Problem } from "../../core/outcome/problem.ts";
 import { type Day, dayFrom, mondayOf } from "../../core/units/day.ts";
-import { backUp, backupName, makeOwnBackups } from "./backup.ts";
+import { backUp, backupName, makeOwnBackups, ownBackups } from "./backup.ts";
 import { sumFileOf } from "./sums.ts";
 
 const SETTING = "backup.leafward.json";
@@ -31,8 +31,8 @@ export interface DailyBackup {
 export async function dailyBackup(folder: string, today: Day): Promise<DailyBackup> {
   const made: string[] = [];
   const problems: Problem[] = [];
-  const set = await backupPlace(folder);
-  for (const place of [await makeOwnBackups(folder).catch(() => folder), ...(set === null ? [] : [set])]) {
+  await makeOwnBackups(folder).catch(() => {}); // said below: the place is not there
+  for (const place of await placesOf(folder)) {
     const done = await backUp(folder, place, today, today);
     if (done.ok) {
       made.push(done.value.path);
@@ -41,6 +41,18 @@ export async function dailyBackup(folder: string, today: Day): Promise<DailyBack
     } else problems.push(...done.problems.filter(({ code }) => code !== "backup-there"));
   }
   return { made, problems };
+}
+
+/** Takes away what was left of a backup of a day that somebody stopped. */
+export async function dropUnfinished(folder: string, day: Day): Promise<void> {
+  for (const place of await placesOf(folder))
+    for (const end of ["", "-journal", "-wal", "-shm"])
+      await rm(join(place, `${backupName(folder, day)}.part${end}`), { force: true });
+}
+
+async function placesOf(folder: string): Promise<string[]> {
+  const set = await backupPlace(folder);
+  return [ownBackups(folder), ...(set === null ? [] : [set])];
 }
 
 /** Takes away daily backups whose turn is over; those made by hand stay. */

@@ -23,7 +23,7 @@ import {
   yes,
 } from "./der.ts";
 import { proquints } from "./proquints.ts";
-import { serverFolder } from "./server-file.ts";
+import { cannotBeWritten, serverFolder } from "./server-file.ts";
 
 const DAY_MS = 86_400_000;
 /** Some browsers take no certificate that lasts longer than 825 days. Common practice, no source. */
@@ -36,19 +36,33 @@ export interface OwnCertificate {
   readonly cert: string;
 }
 
-/** The certificate of a campaign's server, made on first use and when it is about to end; only its owner can read the key. */
+/** The certificate of a campaign's server, made on first use and when it is about to end; only its owner can read the key.
+ *  Where the folder cannot be written it lasts as long as the server stands. */
 export function ownCertificate(folder: string, names: readonly string[], now: number): OwnCertificate {
-  const path = join(serverFolder(folder), "certificate.pem");
-  if (existsSync(path)) {
-    const pem = readFileSync(path, "utf8");
-    const end = pem.indexOf("-----BEGIN CERTIFICATE-----");
-    const kept = { key: pem.slice(0, end), cert: pem.slice(end) };
-    if (Date.parse(new X509Certificate(kept.cert).validTo) > now + RENEWED_BEFORE_DAYS * DAY_MS) return kept;
-  }
+  const kept = keptCertificate(pathIn(join(folder, "server")));
+  if (
+    kept !== null &&
+    Date.parse(new X509Certificate(kept.cert).validTo) > now + RENEWED_BEFORE_DAYS * DAY_MS
+  )
+    return kept;
   const made = makeCertificate(names, now);
-  writeFileSync(`${path}.new`, made.key + made.cert, { mode: 0o600, flush: true });
-  renameSync(`${path}.new`, path);
+  try {
+    const path = pathIn(serverFolder(folder));
+    writeFileSync(`${path}.new`, made.key + made.cert, { mode: 0o600, flush: true });
+    renameSync(`${path}.new`, path);
+  } catch (error) {
+    if (!cannotBeWritten(error)) throw error;
+  }
   return made;
+}
+
+const pathIn = (own: string): string => join(own, "certificate.pem");
+
+function keptCertificate(path: string): OwnCertificate | null {
+  if (!existsSync(path)) return null;
+  const pem = readFileSync(path, "utf8");
+  const end = pem.indexOf("-----BEGIN CERTIFICATE-----");
+  return { key: pem.slice(0, end), cert: pem.slice(end) };
 }
 
 /** SHA-256 of the certificate: as words to read out, and as browsers show it. */

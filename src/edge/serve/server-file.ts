@@ -22,12 +22,37 @@ create table if not exists refusal (
   primary key (who, what, code, minute)
 ) strict;`;
 
-/** Devices that were let in and acts that were refused; made where there is none. */
+/** Devices that were let in and acts that were refused; made where there is none. In a folder that cannot be written it lasts as long as the
+ *  server stands, and begins empty: nobody's token can be held against what was written there. */
 export function openServerFile(folder: string): DatabaseSyncInstance {
-  const path = join(serverFolder(folder), "devices.db");
-  const file = new DatabaseSync(path, { timeout: 2000 });
-  chmodSync(path, 0o600);
-  file.exec("pragma journal_mode = wal; pragma synchronous = full");
-  file.exec(TABLES);
-  return file;
+  try {
+    const path = join(serverFolder(folder), "devices.db");
+    return prepared(new DatabaseSync(path, { timeout: 2000 }), path);
+  } catch (error) {
+    if (!cannotBeWritten(error)) throw error;
+    return prepared(new DatabaseSync(":memory:"));
+  }
+}
+
+function prepared(file: DatabaseSyncInstance, path?: string): DatabaseSyncInstance {
+  try {
+    if (path !== undefined) chmodSync(path, 0o600);
+    file.exec("pragma journal_mode = wal; pragma synchronous = full");
+    file.exec(TABLES);
+    return file;
+  } catch (error) {
+    file.close();
+    throw error;
+  }
+}
+
+/** Of the file system, or SQLITE_READONLY and SQLITE_CANTOPEN. Source: SQLite, "Result and Error Codes" (sqlite.org/rescode.html). */
+export function cannotBeWritten(error: unknown): boolean {
+  const { code, errcode } = error as { readonly code?: unknown; readonly errcode?: unknown };
+  return (
+    code === "EACCES" ||
+    code === "EPERM" ||
+    code === "EROFS" ||
+    (typeof errcode === "number" && [8, 14].includes(errcode & 0xff))
+  );
 }

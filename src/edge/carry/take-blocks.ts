@@ -7,6 +7,7 @@ import type { Problem } from "../../core/outcome/problem.ts";
 import { type Appended, type Keep, KeepFault } from "../keep/keep.ts";
 import { linesIn } from "./blocks.ts";
 import type { CarryFile } from "./carry-file.ts";
+import { countNeither } from "./count-neither.ts";
 import { linksIn } from "./links.ts";
 import type { Manifest } from "./manifest.ts";
 
@@ -26,11 +27,18 @@ export interface Taken {
   readonly problems: readonly Problem[];
 }
 
-/** Takes each block in one transaction. What stops it leaves whole blocks behind; the same file again goes on from there. */
-export async function takeBlocks({ manifest, blocks }: CarryFile, keep: Keep, file: string): Promise<Taken> {
+/** Takes each block in one transaction. What stops it leaves whole blocks behind; the same file again goes on from there.
+ *  @param now milliseconds since 1970 */
+export async function takeBlocks(
+  { manifest, blocks }: CarryFile,
+  keep: Keep,
+  file: string,
+  now = Date.now(),
+): Promise<Taken> {
   let [added, known] = [0, 0];
   const aside: Aside[] = [];
   const problems: Problem[] = [];
+  const twins: LogEvent[] = [];
   try {
     for (const body of blocks) {
       const read = entriesOf(linesIn(body) ?? [""], manifest.campaign);
@@ -38,8 +46,10 @@ export async function takeBlocks({ manifest, blocks }: CarryFile, keep: Keep, fi
       added += taken.answer.added;
       known += taken.answer.known;
       aside.push(...read.aside, ...taken.aside);
+      twins.push(...taken.twins);
       problems.push(...taken.answer.noted);
     }
+    problems.push(...(await countNeither(keep, manifest.campaign, twins, now)));
     if (!manifest.all && blocks.length === manifest.blocks.length)
       problems.push(...(await missing(keep, manifest, file)));
   } catch (error) {
@@ -91,13 +101,19 @@ function jsonIn(line: string): unknown {
 async function take(
   entries: readonly Entry[],
   keep: Keep,
-): Promise<{ readonly answer: Appended; readonly aside: readonly Aside[] }> {
+): Promise<{
+  readonly answer: Appended;
+  readonly aside: readonly Aside[];
+  /** Those set aside since another has their id. */
+  readonly twins: readonly LogEvent[];
+}> {
   let left = entries;
   const aside: Aside[] = [];
+  const twins: LogEvent[] = [];
   for (;;) {
     const answer = await keep.append(left.map(({ event }) => event));
     const [first] = answer.refused;
-    if (first === undefined) return { answer, aside };
+    if (first === undefined) return { answer, aside, twins };
     if (first.code.startsWith("keep-")) throw new KeepFault(first, null); // of the place, not of an entry
     const taken = new Set(refusedIds(answer.refused));
     const judged = left.map((entry, at) => ({
@@ -107,6 +123,7 @@ async function take(
     aside.push(
       ...judged.flatMap(({ line, event, problem }) => (problem ? [setAside(line, event, problem)] : [])),
     );
+    twins.push(...judged.flatMap(({ event, problem }) => (problem?.code === "event-twice" ? [event] : [])));
     const good = judged.filter(({ problem }) => problem === null);
     if (good.length === left.length) throw new Error(`Refused for no entry of its own: ${first.code}.`);
     left = good;
@@ -141,7 +158,7 @@ const idTaken = ({ id, device }: LogEvent): Problem => ({
   got: id,
   expected: device,
   remedy:
-    "The one that is here stands, and this one was set aside. Look on that device what was written, and write it again as a new entry.",
+    "Neither counts from now on, here and wherever this log is carried; this one was set aside. Look on that device what was written, and write it again as a new entry.",
 });
 
 const ofHealth = (given: LogEvent): Problem => ({

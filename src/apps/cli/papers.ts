@@ -2,9 +2,10 @@ import { mkdir, writeFile } from "node:fs/promises";
 import { basename, dirname, join, resolve } from "node:path";
 import { parseArgs } from "node:util";
 import { loadNorms } from "../../core/care/norms.ts";
+import type { Campaign } from "../../core/items/campaign.ts";
 import { campaignRoutes } from "../../core/plan/campaign-routes.ts";
 import { PAPER_KINDS, PAPERS_HELP, PAPERS_WORDS, type PaperKind } from "../../core/say/papers/command.ts";
-import { addDays, type Day, dayFrom } from "../../core/units/day.ts";
+import { addDays, type Day, dayFrom, weekdayOf } from "../../core/units/day.ts";
 import { readState } from "../../edge/keep/read-state.ts";
 import { projectFolder, readPublished } from "../../edge/published.ts";
 import { openFolder } from "./open-folder.ts";
@@ -102,8 +103,7 @@ async function sourceOf(asked: Asked, complain: Out): Promise<PaperSource | stri
   const { planFrom, end, items } = campaign;
   const item = items.find(({ id }) => id.toLowerCase() === asked.item?.toLowerCase());
   if (asked.item !== null && !item) return PAPERS_WORDS.noItem(asked.item, near(asked.item, items));
-  const usual = addDays(planFrom, STOP_IN);
-  const stop = asked.stop ?? (usual > end ? end : usual);
+  const stop = asked.stop ?? usualStop(campaign);
   if (stop < planFrom || stop > end) return PAPERS_WORDS.noStop(stop, planFrom, end);
   const norms = loadNorms(readPublished("norms.json"));
   return {
@@ -112,6 +112,15 @@ async function sourceOf(asked: Asked, complain: Out): Promise<PaperSource | stri
     state: await readState(asked.folder),
     item: item?.id ?? null,
   };
+}
+
+/** The last day within three weeks, and before the end, on which somebody works. */
+function usualStop({ planFrom, end, people }: Campaign): Day {
+  const days = Array.from({ length: STOP_IN + 1 }, (_, n) => addDays(planFrom, n)).filter(
+    (day) => day <= end,
+  );
+  const works = (day: Day): boolean => people.some(({ weekdays }) => weekdays.includes(weekdayOf(day)));
+  return days.findLast(works) ?? planFrom;
 }
 
 const near = (wanted: string, items: readonly { readonly id: string }[]): string[] =>

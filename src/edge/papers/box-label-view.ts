@@ -1,3 +1,4 @@
+import type { Route } from "../../core/care/care.ts";
 import type { ItemCare } from "../../core/care/item-care.ts";
 import { sayDay } from "../../core/say/dates.ts";
 import { TWO_CARRY_KG, BOX_LABEL as words } from "../../core/say/papers/box-label.ts";
@@ -6,7 +7,7 @@ import { addDays, type Day } from "../../core/units/day.ts";
 import { hazardsOf } from "./hazard-label-view.ts";
 import type { LabelView } from "./label-view.ts";
 
-/** A box as it was filled, or as it will be. */
+/** A box as it was filled, or as it will be: then what the way to it ends is ended. */
 export interface FilledBox {
   /** The box's number; an item that has a box of its own lends it its number. */
   readonly box: string;
@@ -25,14 +26,17 @@ const GREW = ["mould_active", "mould_dormant", "mould_suspected", "insect_active
 export function boxLabelViews(
   campaign: string,
   boxes: readonly FilledBox[],
-  care: readonly ItemCare[],
+  { care, routes }: { readonly care: readonly ItemCare[]; readonly routes: readonly Route[] },
   locale = "en-GB",
 ): LabelView[] {
   const careOf = new Map(care.map((each) => [each.item.id, each]));
+  const cleaned = new Set(
+    routes.flatMap(({ item, steps }) => (steps.some(({ act }) => act === "clean") ? [item] : [])),
+  );
   return boxes.map(({ box, items, day, shelf }) => {
     const inside = items.flatMap((item) => careOf.get(item) ?? []);
     const hazards = inside.flatMap((each) => {
-      const { found, doubtful } = hazardsOf(each);
+      const { found, doubtful } = hazardsOf(each, day === undefined && cleaned.has(each.item.id));
       return [...found, ...doubtful];
     });
     const signs = [...new Set(hazards.flatMap((name) => HAZARDS[name]?.signs ?? []))];
@@ -40,7 +44,7 @@ export function boxLabelViews(
       kind: words.kind,
       campaign,
       number: box,
-      head: contentsOf(inside, items),
+      head: contentsOf(inside, items, box),
       signs,
       lines: [
         ...handlingOf(inside),
@@ -50,19 +54,22 @@ export function boxLabelViews(
           : []),
         ...(shelf ? [[words.shelf, shelf] as const] : []),
       ],
-      toWrite: shelf ? [] : [words.shelf],
+      toWrite: [
+        ...(day ? [] : [inside.some(hasGrown) ? words.boxedThenLook : words.boxedOn]),
+        ...(shelf ? [] : [words.shelf]),
+      ],
     };
   });
 }
 
-function contentsOf(inside: readonly ItemCare[], items: readonly string[]): string {
+function contentsOf(inside: readonly ItemCare[], items: readonly string[], box: string): string {
   const counts = new Map<string, number>();
   for (const { item } of inside) {
     const format = String(item.facts.format ?? "").replaceAll("_", " ");
     counts.set(format, (counts.get(format) ?? 0) + 1);
   }
   const formats = [...counts].map(([format, n]) => (n === 1 ? format : `${n} × ${format}`)).join(", ");
-  if (items.length === 1) return `${formats}, ${items[0]}`;
+  if (items.length === 1) return items[0] === box ? formats : `${formats}, ${items[0]}`;
   const more = items.length - NAMED;
   return `${formats}: ${items.slice(0, NAMED).join(", ")}${more > 0 ? ` ${words.more(more)}` : ""}`;
 }

@@ -43,7 +43,10 @@ const wordsOf = (names: readonly string[]): string =>
   names.flatMap((name) => HAZARDS[name]?.holds ?? []).join("; ");
 
 /** Hazards still on an item or one of its parts, worst first; a suspicion is in doubt though no finding leaves it open. */
-export function hazardsOf({ whole, parts, done }: ItemCare): {
+export function hazardsOf(
+  { whole, parts, done }: ItemCare,
+  isCleaned = done.has("clean"),
+): {
   readonly found: readonly string[];
   readonly doubtful: readonly string[];
 } {
@@ -51,7 +54,7 @@ export function hazardsOf({ whole, parts, done }: ItemCare): {
   const sure = new Set(all.flatMap(({ conditions }) => conditions));
   const unsure = new Set(all.flatMap(({ unsureConditions }) => unsureConditions));
   const still = Object.entries(HAZARDS)
-    .filter(([, { endsWithCleaning }]) => !(endsWithCleaning && done.has("clean")))
+    .filter(([, { endsWithCleaning }]) => !(endsWithCleaning && isCleaned))
     .map(([name]) => name);
   const isFound = (name: string): boolean => sure.has(name) && !name.endsWith("_suspected");
   return {

@@ -39,7 +39,7 @@ export type Block =
       readonly kind: "span";
       readonly from: string;
       readonly to: string;
-      readonly marks: readonly { readonly at: number; readonly label: string }[];
+      readonly marks: readonly { readonly at: number; readonly label: string; readonly day: string }[];
       readonly says: string;
     }
   | {

@@ -2,8 +2,8 @@ import type { Campaign } from "../../core/items/campaign.ts";
 import { STATION_LOG as words } from "../../core/say/papers/station-log.ts";
 import type { SheetView } from "./sheet-view.ts";
 
-const LINES = 14;
-const TOOL_LINES = 4;
+const LINES = 9;
+const TOOL_LINES = 3;
 
 /** A sheet for each place of each station, to write every wipe-down and every tool set on. */
 export const stationLogViews = ({ name, stations }: Campaign): SheetView[] =>
@@ -17,7 +17,7 @@ export const stationLogViews = ({ name, stations }: Campaign): SheetView[] =>
         side: kind,
         tail: title,
         wide: true,
-        code: title,
+        code: "",
         blocks: [
           { kind: "signs", codes: ["M009", "M011", "P003", "P022"] },
           { kind: "framed", ...words.rules },

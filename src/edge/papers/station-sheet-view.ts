@@ -47,11 +47,11 @@ export function stationSheetViews(plan: Plan, campaign: Campaign, day: Day, loca
 
 const { columns } = words;
 const COLUMNS = [
-  { name: columns.time, width: 25 },
-  { name: columns.who, width: 27 },
-  { name: columns.item, width: "1.2fr" },
+  { name: columns.time, width: 30 },
+  { name: columns.who, width: 24 },
+  { name: columns.item, width: "1.6fr" },
   { name: columns.work, width: "1fr" },
-  { name: columns.leaves, width: 22 },
+  { name: columns.leaves, width: 19 },
   { name: columns.minutes, width: 12 },
   { name: columns.done, width: 12 },
 ] as const;

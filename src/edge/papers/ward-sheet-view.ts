@@ -56,13 +56,13 @@ const { columns } = words;
 const COLUMNS = [
   { name: columns.item, width: 25 },
   { name: columns.since, width: 18 },
-  { name: columns.because, width: 26 },
-  { name: columns.last, width: 25 },
+  { name: columns.because, width: 44 },
+  { name: columns.last, width: 27 },
   { name: columns.next, width: "1fr" },
-  { name: columns.reading, width: 31 },
-  { name: columns.reading, width: 31 },
-  { name: columns.reading, width: 31 },
-  { name: columns.out, width: 29 },
+  { name: columns.reading, width: 28 },
+  { name: columns.reading, width: 28 },
+  { name: columns.reading, width: 28 },
+  { name: columns.out, width: 27 },
 ] as const;
 
 /** What the bag last showed, and whether gel lay in it: the reader then shows the gel. */

@@ -2,7 +2,7 @@ import { ACTS, type Act, type Campaign } from "../../core/items/campaign.ts";
 import type { Plan } from "../../core/plan/plan.ts";
 import { sayDay, sayDayRange, sayNumber } from "../../core/say/dates.ts";
 import { WEEK as words } from "../../core/say/papers/week.ts";
-import { sayDrivers, sayFinish } from "../../core/say/risk.ts";
+import { sayDrivers } from "../../core/say/risk.ts";
 import { addDays, type Day, daysBetween } from "../../core/units/day.ts";
 import type { Block, SheetView } from "./sheet-view.ts";
 
@@ -20,11 +20,14 @@ export function weekView(plan: Plan, campaign: Campaign, locale = "en-GB"): Shee
     wide: false,
     code: "",
     blocks: [
-      { kind: "lead", text: words.lead(plan.doneBefore, plan.itemCount) },
+      {
+        kind: "lead",
+        text: words.lead(sayNumber(plan.doneBefore, locale), sayNumber(plan.itemCount, locale)),
+      },
       finishBlock(plan, locale),
       doneBlock(plan, campaign, from, locale),
       { kind: "facts", title: "", rows: hoursOf(campaign, from, locale) },
-      roomsBlock(plan),
+      roomsBlock(plan, locale),
       { kind: "points", title: words.holds, lines: plan.binds.slice(0, 3).map(({ sentence }) => sentence) },
       { kind: "points", title: words.needs, lines: needsOf(plan) },
       { kind: "points", title: words.without, lines: withoutOf(plan) },
@@ -33,18 +36,23 @@ export function weekView(plan: Plan, campaign: Campaign, locale = "en-GB"): Shee
 }
 
 function finishBlock(plan: Plan, locale: string): Block {
-  const { p10, p50, p90, draws } = plan.finish;
+  const { p10, p50, p90, draws, boxed } = plan.finish;
   const days = Math.max(1, daysBetween(plan.start, plan.end));
   const mark = (share: string, day: Day | null) => ({
     at: day ? Math.min(1, Math.max(0, daysBetween(plan.start, day) / days)) : 1,
-    label: words.by(share, day ? sayDay(day, locale) : words.afterEnd(sayDay(plan.end, locale))),
+    label: share,
+    day: day ? words.by(sayDay(day, locale)) : words.afterEnd(sayDay(plan.end, locale)),
   });
   return {
     kind: "span",
     from: sayDay(plan.start, locale),
     to: sayDay(plan.end, locale),
     marks: [mark(words.tenth, p10), mark(words.half, p50), mark(words.nineTenths, p90)],
-    says: `${sayFinish(plan, (day) => sayDay(day, locale))} ${sentence(sayDrivers(plan))} ${words.honest(draws)}`,
+    says: [
+      words.boxed(sayNumber(boxed.p50, locale), sayNumber(plan.routed, locale), sayNumber(boxed.p10, locale)),
+      sentence(sayDrivers(plan)),
+      words.honest(draws),
+    ].join(" "),
   };
 }
 
@@ -86,7 +94,7 @@ function hoursOf({ sessions, planFrom }: Campaign, from: Day, locale: string): [
   ];
 }
 
-const roomsBlock = ({ rooms }: Plan): Block => ({
+const roomsBlock = ({ rooms }: Plan, locale: string): Block => ({
   kind: "table",
   title: words.rooms,
   columns: [
@@ -94,14 +102,15 @@ const roomsBlock = ({ rooms }: Plan): Block => ({
     { name: words.roomColumns.now, width: "1fr" },
     { name: words.roomColumns.toCome, width: "1fr" },
   ],
-  rows: rooms.map(({ room, now, toCome }) => [room, String(now), String(toCome)]),
+  rows: rooms.map(({ room, now, toCome }) => [room, sayNumber(now, locale), sayNumber(toCome, locale)]),
   blank: 0,
   tall: false,
 });
 
 function needsOf({ orders, planFrom }: Plan): string[] {
   const soon = orders.filter(({ orderBy }) => orderBy <= addDays(planFrom, 14));
-  return [words.orders(soon.length, soon.filter(({ late }) => late).length)];
+  const names = [...new Set(soon.map(({ name }) => name))];
+  return [words.orders(soon.length, soon.filter(({ late }) => late).length), ...names];
 }
 
 function withoutOf({ left }: Plan): string[] {

@@ -57,6 +57,7 @@ export interface PaperWords {
   readonly nothingToOrder: string;
   readonly noWork: string;
   readonly nothing: string;
+  readonly none: string;
 }
 
 export const ENGLISH: PaperWords = {
@@ -117,4 +118,5 @@ export const ENGLISH: PaperWords = {
   nothingToOrder: "Nothing to order.",
   noWork: "No work planned on this day.",
   nothing: "Nothing to print.",
+  none: "nothing",
 };

@@ -29,12 +29,13 @@ export const ITEM_PAPERS = {
     return oneFile("bag-tag.pdf", views, () => bagTags(views, { sheet }));
   },
   "hazard-labels": STANDING_PAPERS["hazard-labels"],
-  "box-labels": ({ campaign, care, state, sheet, item }: PaperSource): Promise<Printed[]> => {
+  "box-labels": (source: PaperSource): Promise<Printed[]> => {
+    const { campaign, state, sheet, item } = source;
     const own = filledBoxes(state).filter(({ items }) => item !== null && items.includes(item));
     const views = boxLabelViews(
       campaign.name,
       own.length > 0 || item === null ? own : [{ box: item, items: [item] }],
-      care,
+      source,
     );
     return oneFile("box-label.pdf", views, () => labels(views, { sheet }));
   },

@@ -79,10 +79,10 @@ export const ASKED_PLAN_PAPERS = {
     return oneFile("station-sheets.pdf", views, () => sheets(views, { sheet }));
   },
   "box-labels": (source: PlanSource & PaperSource): Promise<Printed[]> => {
-    const { plan, care, state, sheet } = source;
+    const { plan, state, sheet } = source;
     const soon = plan.itemDays.filter(({ days }) => days.box && days.box <= fortnight(source));
     const boxes = [...filledBoxes(state), ...soon.map(({ item }) => ({ box: item, items: [item] }))];
-    const views = boxLabelViews(plan.campaign, boxes, care);
+    const views = boxLabelViews(plan.campaign, boxes, source);
     return oneFile("box-labels.pdf", views, () => labels(views, { sheet }));
   },
   week: async ({ plan, campaign, sheet }: PlanSource): Promise<Printed[]> => [

@@ -3,6 +3,8 @@ export const BOX_LABEL = {
   kind: "Box label",
   box: "Box",
   shelf: "Shelf",
+  boxedOn: "Boxed on",
+  boxedThenLook: "Boxed on (look again after 14 and 30 days)",
   open: "Open only by",
   anyone: "whoever washed and dried their hands",
   mouldOnly: "a person on mould work, protected, in the dirty zone",

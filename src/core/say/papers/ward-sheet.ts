@@ -16,7 +16,7 @@ export const WARD_SHEET = {
     because: "Because",
     last: "Last reading",
     next: "Asks for",
-    reading: "Day, % RH, gel g, who",
+    reading: "Day, %, gel g, who",
     out: "Out: day, two sign",
   },
   nothing: "not read yet",

@@ -5,7 +5,7 @@ export const WEEK = {
   kind: "Weekly report",
   title: "The week",
   finishTitle: "When it will be finished",
-  lead: (boxed: number, all: number): string => `${boxed} of ${all} items are in their boxes.`,
+  lead: (boxed: string, all: string): string => `${boxed} of ${all} items are in their boxes.`,
   done: "What was done",
   doneColumns: { act: "Work", week: "This week", before: "Before", left: "Still to come" },
   rooms: "Where everything is",
@@ -34,9 +34,11 @@ export const WEEK = {
     image: "Photographed",
     box: "Boxed",
   } satisfies Record<Act, string>,
-  tenth: "1 in 10",
-  half: "half",
+  tenth: "1 campaign in 10",
+  half: "Half of them",
   nineTenths: "9 in 10",
   afterEnd: (end: string): string => `after ${end}`,
-  by: (share: string, day: string): string => `${share}: by ${day}`,
+  by: (day: string): string => `by ${day}`,
+  boxed: (half: string, all: string, tenth: string): string =>
+    `Boxed by the end, as likely as not: ${half} of ${all} on their way (1 campaign in 10: ${tenth} or fewer).`,
 } as const;

@@ -33,7 +33,7 @@ export function serveLog(api: Api, house: House): void {
       const { events } = request.body;
       const judged = await judgeBatch(events, {
         ...{ campaign: desk.campaign, device, roles: house.roles },
-        former: house.devices.former(device.device),
+        former: house.devices.former(device.device, house.now()),
         state: async () => (await desk.state()).state,
       });
       for (const each of judged) note(each, request);

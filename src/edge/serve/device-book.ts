@@ -38,8 +38,8 @@ export interface DeviceBook {
   admit(admitted: Admitted, now: number): string;
   /** The device whose token this is, while it may come in. */
   find(token: string, now: number): Device | null;
-  /** As whom a device was let in before: what it wrote then it may still send. */
-  former(device: string): readonly Former[];
+  /** As whom a device was let in before, in the last fortnight: what it wrote then it may still send. */
+  former(device: string, now: number): readonly Former[];
   /** Every device, by name. */
   all(): readonly Device[];
   /** Shows a device out at once. @returns whether there was such a device that might come in */
@@ -54,7 +54,9 @@ export function deviceBook(file: DatabaseSyncInstance): DeviceBook {
   const leave = file.prepare(
     "insert into former (device, role, person, until) select device, role, person, coalesce(ended, ?) from device where device = ?",
   );
-  const former = file.prepare("select device, role, person, until from former where device = ?");
+  const former = file.prepare(
+    "select device, role, person, until from former where device = ? and until >= ?",
+  );
   const find = file.prepare(`select ${columns} from device where token = ?`);
   const all = file.prepare(`select ${columns} from device order by device`);
   const touch = file.prepare("update device set seen = ? where device = ?");
@@ -72,7 +74,7 @@ export function deviceBook(file: DatabaseSyncInstance): DeviceBook {
       if (now - device.seen >= SEEN_EVERY_MS) touch.run(now, device.device);
       return device;
     },
-    former: (device) => former.all(device) as Former[], // the columns of the table
+    former: (device, now) => former.all(device, now - MOST_AWAY_MS) as Former[], // the columns of the table
     all: () => all.all() as Device[], // the columns of the table
     end: (device, now) => end.run(now, device).changes > 0,
   };

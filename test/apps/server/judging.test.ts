@@ -119,6 +119,19 @@ describe("a device that is let in again as somebody else", () => {
     expect(sent.answers[0]?.problem?.remedy).toContain("let this device in again as store keeper");
   });
 
+  test("for a fortnight, not for ever", async () => {
+    const tablet = await house.enter("tablet-7", "store keeper");
+    const [soon, late] = [of("stockCounted", {}, tablet), of("stockCounted", {}, tablet)];
+    const DAY = 86_400_000;
+    house.clock.now += DAY;
+    const now = await house.enter("tablet-7", "boxer");
+    house.clock.now += 13 * DAY;
+    expect((await now.send(soon)).status).toBe(200);
+    house.clock.now += 2 * DAY;
+    expect(said(await now.send(late))).toEqual(["not-your-entry"]);
+    house.clock.now -= 16 * DAY;
+  });
+
   test("does not send what others wrote", async () => {
     const boxer = await house.enter("tablet-8", "boxer");
     expect(said(await boxer.send(lead.example("noteWritten")))).toEqual(["not-your-entry"]);

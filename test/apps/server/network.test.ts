@@ -132,7 +132,7 @@ describe("on the local network", () => {
       ),
     );
     expect(answers.some(({ status }) => status === 429)).toBe(true);
-    const [refused] = answers.filter(({ status }) => status === 429);
+    const refused = answers.findLast(({ status }) => status === 429);
     expect(JSON.parse(refused?.text ?? "")).toMatchObject({ problem: { code: "too-many-requests" } });
   });
 });

@@ -77,8 +77,11 @@ function verifyCampaign(campaign: string, events: readonly LogEvent[], today: Da
   const state = fold(events);
   const devices = new Set(events.map(({ device }) => device)).size;
   const verified = { campaign, events: events.length, devices, tells: campaignOf(state, today) !== null };
-  return { verified, problems: [...verifyChain(events), ...namesOn(state, "strange").map(strange)] };
+  return { verified, problems: [...verifyChain(events, wasRead), ...namesOn(state, "strange").map(strange)] };
 }
+
+/** Whoever is here was held against its hash when it was read. */
+const wasRead = (): boolean => true;
 
 const PAGE = 1000;
 

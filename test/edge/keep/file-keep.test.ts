@@ -1,4 +1,4 @@
-import { mkdtempSync, readdirSync, rmSync } from "node:fs";
+import { mkdtempSync, readdirSync, rmSync, truncateSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { DatabaseSync } from "@photostructure/sqlite";
@@ -59,6 +59,15 @@ describe("a keep in a file", () => {
     const again = await open(path);
     expect(await again.snapshot("saltmere")).toBeNull();
     await again.close();
+  });
+
+  test("of any size that was cut short is not opened", async () => {
+    const path = newPath();
+    const keep = await open(path);
+    await keep.saveSnapshot("saltmere", 1, new Uint8Array(70_000_000)); // more than is looked through page by page
+    await keep.close();
+    truncateSync(path, 66_000_000);
+    expect(await openFileKeep(path)).toMatchObject({ ok: false, problems: [{ code: "keep-damaged" }] });
   });
 
   test("waits until all that was asked is written before it closes", async () => {

@@ -30,6 +30,8 @@ export interface Bench {
 /** What an entry is judged beside. */
 interface Beside extends Omit<Bench, "state"> {
   readonly batch: readonly LogEvent[];
+  /** Those with a word of health, which may yet be the number of a thing. */
+  readonly suspects: ReadonlySet<LogEvent>;
   readonly state: CampaignState;
   readonly isThing: (name: string) => boolean;
 }
@@ -38,8 +40,10 @@ interface Beside extends Omit<Bench, "state"> {
 export async function judgeBatch(given: readonly unknown[], bench: Bench): Promise<Judged[]> {
   const read = given.map((each) => readEvent(each));
   const batch = read.flatMap((each) => (each.ok ? [each.value] : []));
-  const state = batch.some(looksBack) ? await bench.state() : EMPTY_STATE;
-  const beside = { ...bench, batch, state, isThing: thingsKnown(state, batch) };
+  const suspects = new Set(batch.filter((event) => toldOfHealth(event, () => false)));
+  const mustLookBack = suspects.size > 0 || batch.some(({ kind }) => LOOK_BACK.has(kind));
+  const state = mustLookBack ? await bench.state() : EMPTY_STATE;
+  const beside = { ...bench, batch, suspects, state, isThing: thingsKnown(state, batch) };
   return read.map((each) =>
     each.ok
       ? { event: each.value, problem: whyNot(each.value, beside) }
@@ -47,9 +51,8 @@ export async function judgeBatch(given: readonly unknown[], bench: Bench): Promi
   );
 }
 
-/** Whether to judge it must be known what is kept: whose entry is corrected, what days are a station's, what a code with such a word is of. */
-const looksBack = (event: LogEvent): boolean =>
-  event.kind === "eventCorrected" || event.kind === "calendarChanged" || toldOfHealth(event, () => false);
+/** Kinds that are judged by what is kept: whose entry is corrected, what days are a station's. */
+const LOOK_BACK: ReadonlySet<string> = new Set(["eventCorrected", "calendarChanged"]);
 
 function whyNot(event: LogEvent, beside: Beside): Problem | null {
   const { device, roles } = beside;
@@ -74,20 +77,20 @@ function whyNot(event: LogEvent, beside: Beside): Problem | null {
       "a station's id, or everyone",
       "Write a person's days as such: away, hours, or clean work this week. They have no note. A station is listed first.",
     );
-  return toldOfHealth(event, beside.isThing) ? ofHealth(kind) : null;
+  return whyNotSaid(event, beside);
 }
 
 const stop = (code: string, got: string, expected: string, remedy: string): Problem => ({
   ...{ code, severity: "stop", got, expected, remedy },
 });
 
-const ofHealth = (kind: string): Problem =>
-  stop(
-    "health-words",
-    kind,
-    "words about the work alone",
-    "It was not written. Leave out whatever is about anybody's health and say it to the person in charge instead; if it is about the item, use other words.",
-  );
+const whyNotSaid = (event: LogEvent, { suspects, isThing }: Beside): Problem | null =>
+  suspects.has(event) && toldOfHealth(event, isThing)
+    ? stop("health-words", event.kind, "words about the work alone", LEAVE_OUT)
+    : null;
+
+const LEAVE_OUT =
+  "It was not written. Leave out whatever is about anybody's health and say it to the person in charge instead; if it is about the item, use other words. If it is an item's number, list the item first; a new bag or box gets another name.";
 
 /** Whether a device wrote it, as whom it is let in now or was then. One of one person writes for that person. */
 function isItsOwn({ device: writer, who, clock }: LogEvent, { device, former }: Beside): boolean {
@@ -117,7 +120,8 @@ function isHouseDay({ payload: { who } }: LogEvent, { state, batch }: Beside): b
 }
 
 /** A correction that leaves out something its target is filed under would count there only by half. */
-function whyNotCorrect(event: LogEvent, { batch, state, device, roles, isThing }: Beside): Problem | null {
+function whyNotCorrect(event: LogEvent, beside: Beside): Problem | null {
+  const { batch, state, device, roles } = beside;
   const { event: id, about } = event.payload as {
     readonly event: string;
     readonly about: readonly Subject[];
@@ -135,5 +139,5 @@ function whyNotCorrect(event: LogEvent, { batch, state, device, roles, isThing }
       all.join(", "),
       "Name in it all that the entry is about, or it would still count there.",
     );
-  return toldOfHealth(event, isThing) ? ofHealth(event.kind) : null;
+  return whyNotSaid(event, beside);
 }

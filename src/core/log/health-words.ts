@@ -28,13 +28,23 @@ const ALSO_NAMES =
   "ill sick doctor arzt rash fever lung krebs cough asma sante krank medico surgeon nursing sida";
 
 const listed = (words: string): readonly string[] => words.trim().split(/\s+/);
-const beginnings = listed(BEGINNINGS);
-const ofPeople = listed(OF_PEOPLE);
+/** Beginnings by their first two letters, so that a long text is gone through quickly. */
+function filed(words: string): ReadonlyMap<string, readonly string[]> {
+  const byTwo = new Map<string, string[]>();
+  for (const each of listed(words))
+    byTwo.set(each.slice(0, 2), [...(byTwo.get(each.slice(0, 2)) ?? []), each]);
+  return byTwo;
+}
+const beginnings = filed(BEGINNINGS);
+const ofPeople = filed(OF_PEOPLE);
 const whole: ReadonlySet<string> = new Set(listed(WHOLE));
 const alsoNames: ReadonlySet<string> = new Set(listed(ALSO_NAMES));
 
 /** Accents, and soft hyphens and joiners as they come along in text copied from elsewhere. */
 const PASSED_OVER = /[\p{M}\p{Cf}]/gu;
+
+const INNER_CAPITAL = /(?<=\p{Ll})(?=\p{Lu})/u;
+const hasInnerCapital = (word: string): boolean => word.slice(1) !== word.slice(1).toLowerCase();
 
 /** The words as they stand, without accents; those written together with capitals between, as names of fields are, also one by one. */
 function wordsOf(text: string): readonly string[] {
@@ -43,14 +53,11 @@ function wordsOf(text: string): readonly string[] {
       .normalize("NFKD")
       .replace(PASSED_OVER, "")
       .match(/\p{L}+/gu) ?? [];
-  return words.flatMap((word) => {
-    const parts = word.split(/(?<=\p{Ll})(?=\p{Lu})/u);
-    return parts.length === 1 ? [word] : [word, ...parts];
-  });
+  return words.flatMap((word) => (hasInnerCapital(word) ? [word, ...word.split(INNER_CAPITAL)] : word));
 }
 
-const beginsAs = (starts: readonly string[], word: string): boolean =>
-  starts.some((each) => word.startsWith(each));
+const beginsAs = (starts: ReadonlyMap<string, readonly string[]>, word: string): boolean =>
+  starts.get(word.slice(0, 2))?.some((each) => word.startsWith(each)) ?? false;
 const tells = (word: string): boolean => whole.has(word) || beginsAs(beginnings, word);
 
 /** The words of a free text that may tell of somebody's health. Not of a title: papers may speak of illness, notes about the work need not. */

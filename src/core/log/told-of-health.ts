@@ -69,7 +69,7 @@ const without = (value: unknown, known: readonly string[]): [name: string, part:
 
 /** Whether any of some texts may tell of somebody's health. */
 export const tells = (texts: readonly string[]): boolean =>
-  texts.some((text) => healthWords(text).length > 0);
+  [...new Set(texts)].some((text) => healthWords(text).length > 0);
 
 const partsOf = (value: unknown): [name: string, part: unknown][] =>
   typeof value === "object" && value !== null ? Object.entries(value) : [];

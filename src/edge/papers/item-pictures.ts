@@ -52,7 +52,7 @@ export const picturesOf = (
   pictures
     .filter(({ file, hash }) => told.has(hash) || isNamedBy(file, item))
     .map(({ file, hash, kind, bytes }) => ({
-      name: `${hash}.${kind}`,
+      name: `${hash.slice(0, 20)}.${kind}`,
       bytes,
       says: `${told.get(hash) ?? file}; SHA-256 ${hash.slice(0, 16)} …`,
     }));

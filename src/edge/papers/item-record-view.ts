@@ -55,12 +55,8 @@ function isRows(item: Item, locale: string): [string, string][] {
     [labels.parts, item.parts.map(({ name }) => name).join(", ")],
     [labels.dates, made.join("–")],
     [labels.found, item.foundIn ?? ""],
-    [
-      labels.due,
-      item.due
-        ? `${sayDay(item.due, locale)}; ${words.priority[item.priority]}`
-        : words.priority[item.priority],
-    ],
+    [labels.due, item.due ? sayDay(item.due, locale) : ""],
+    [labels.priority, words.priority[item.priority]],
     [labels.rule, item.custodianRule ?? ""],
   ];
   return rows.filter(([, value]) => value !== "");

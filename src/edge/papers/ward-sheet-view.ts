@@ -3,7 +3,6 @@ import type { Campaign, WardNote } from "../../core/items/campaign.ts";
 import { sayDay } from "../../core/say/dates.ts";
 import { WARD_SHEET as words } from "../../core/say/papers/ward-sheet.ts";
 import { sayMissing } from "../../core/say/ward.ts";
-import type { Day } from "../../core/units/day.ts";
 import { forecastsOf } from "../../core/ward/forecast.ts";
 import type { Cell, SheetView } from "./sheet-view.ts";
 
@@ -28,7 +27,7 @@ export function wardSheetView(campaign: Campaign, routes: readonly Route[], loca
         closed ? sayDay(closed, locale, "tiny") : words.notClosed,
         { note: routeOf.get(item)?.wardWhy ?? "" },
         lastReading(notes, locale),
-        { note: bag ? sayMissing(bag) : words.notClosed },
+        { note: bag ? sayMissing(bag) || words.earned : words.notClosed },
         ...["", "", "", ""],
       ];
     });
@@ -56,8 +55,8 @@ const { columns } = words;
 const COLUMNS = [
   { name: columns.item, width: 25 },
   { name: columns.since, width: 18 },
-  { name: columns.because, width: 44 },
-  { name: columns.last, width: 27 },
+  { name: columns.because, width: "1fr" },
+  { name: columns.last, width: 25 },
   { name: columns.next, width: "1fr" },
   { name: columns.reading, width: 28 },
   { name: columns.reading, width: 28 },
@@ -70,12 +69,10 @@ function lastReading(notes: readonly WardNote[], locale: string): Cell {
   const inOrder = [...notes].sort((a, b) => a.day.localeCompare(b.day) || a.minute - b.minute);
   const read = inOrder.findLast(({ what }) => what === "read");
   const gel = inOrder.findLast(({ what }) => what === "gel in" || what === "gel out");
-  const says = read
-    ? words.read(Math.round((read.value ?? 0) * 100), sayDay(read.day as Day, locale, "tiny"))
-    : words.nothing;
-  return gel?.what === "gel in"
-    ? { strong: says, note: words.gel }
-    : read
-      ? { strong: says }
-      : { note: says };
+  const isGel = gel?.what === "gel in" ? [words.gel] : [];
+  if (!read) return { note: [words.nothing, ...isGel].join(", ") };
+  return {
+    strong: words.percent(Math.round((read.value ?? 0) * 100)),
+    note: [sayDay(read.day, locale, "tiny"), ...isGel].join(", "),
+  };
 }

@@ -49,7 +49,13 @@ function finishBlock(plan: Plan, locale: string): Block {
     to: sayDay(plan.end, locale),
     marks: [mark(words.tenth, p10), mark(words.half, p50), mark(words.nineTenths, p90)],
     says: [
-      words.boxed(sayNumber(boxed.p50, locale), sayNumber(plan.routed, locale), sayNumber(boxed.p10, locale)),
+      boxed.p10 === plan.routed
+        ? words.allBoxed(sayNumber(plan.routed, locale))
+        : words.boxed(
+            sayNumber(boxed.p50, locale),
+            sayNumber(plan.routed, locale),
+            sayNumber(boxed.p10, locale),
+          ),
       sentence(sayDrivers(plan)),
       words.honest(draws),
     ].join(" "),
@@ -110,7 +116,7 @@ const roomsBlock = ({ rooms }: Plan, locale: string): Block => ({
 function needsOf({ orders, planFrom }: Plan): string[] {
   const soon = orders.filter(({ orderBy }) => orderBy <= addDays(planFrom, 14));
   const names = [...new Set(soon.map(({ name }) => name))];
-  return [words.orders(soon.length, soon.filter(({ late }) => late).length), ...names];
+  return [words.orders(soon.length, soon.filter(({ late }) => late).length, names)];
 }
 
 function withoutOf({ left }: Plan): string[] {

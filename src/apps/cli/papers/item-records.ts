@@ -11,7 +11,7 @@ const A_FILE = 100;
 
 /** The record of the item asked for, else of every item. */
 export async function itemRecords(source: PaperSource): Promise<Printed[]> {
-  const { campaign, book, care, routes, state, sheet, item } = source;
+  const { campaign, book, care, routes, state, item } = source;
   const { pictures, unread } = await readPictures(source.folder);
   for (const name of unread) source.complain(PAPERS_WORDS.unreadPicture(name));
   const wanted = care.filter((each) => item === null || each.item.id === item);
@@ -24,16 +24,27 @@ export async function itemRecords(source: PaperSource): Promise<Printed[]> {
   });
   const files: Uint8Array[] = [];
   for (let from = 0; from < records.length; from += A_FILE)
-    files.push(await print(records.slice(from, from + A_FILE), sheet));
+    files.push(await print(records.slice(from, from + A_FILE), source));
   return numbered(item === null ? "item-records" : `item-${item.replace(/[^\p{L}\p{N}_-]/gu, "-")}`, files);
 }
 
-const print = (
-  records: readonly { readonly record: RecordOf; readonly own: readonly RecordPicture[] }[],
-  sheet: "A4" | "Letter",
-): Promise<Uint8Array> =>
-  sheets(
-    records.map(({ record }) => itemRecordView(record)),
-    { sheet },
-    [...new Map(records.flatMap(({ own }) => own.map((each) => [each.name, each] as const))).values()],
-  );
+interface OneRecord {
+  readonly record: RecordOf;
+  readonly own: readonly RecordPicture[];
+}
+
+/** A picture that cannot be decoded must not cost the record: then it is printed without. */
+async function print(records: readonly OneRecord[], { sheet, complain }: PaperSource): Promise<Uint8Array> {
+  const pictures = new Map(records.flatMap(({ own }) => own.map((each) => [each.name, each] as const)));
+  const views = records.map(({ record }) => itemRecordView(record));
+  try {
+    return await sheets(views, { sheet }, [...pictures.values()]);
+  } catch (error) {
+    if (pictures.size === 0) throw error;
+    complain(PAPERS_WORDS.noPictures);
+    return sheets(
+      records.map(({ record }) => itemRecordView({ ...record, pictures: [] })),
+      { sheet },
+    );
+  }
+}

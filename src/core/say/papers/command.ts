@@ -55,5 +55,7 @@ export const PAPERS_WORDS = {
   nothing: (kinds: readonly string[]): string => `Nothing to print for ${kinds.join(", ")}.`,
   unreadPicture: (name: string): string =>
     `${name} is no JPEG or PNG of at most 20 MB: left out of the record.`,
+  noPictures:
+    "The pictures of these records cannot be shown: left out. Open them in a picture program and save them anew.",
   caution: "Follow local rules and licensed practice. Readings release, never a date.",
 } as const;

@@ -20,11 +20,10 @@ export const RECORD = {
     dates: "Made",
     rule: "The owner’s rule",
     due: "Camera wanted by",
+    priority: "Priority",
     state: "State",
     urgency: "Urgency",
     outcome: "Outcome",
     rest: "Rests",
   },
-  taken: (shot: string, part: string, hash: string): string =>
-    `picture ${shot}${part === "" ? "" : ` of ${part}`}, SHA-256 ${hash.slice(0, 16)} …`,
 } as const;

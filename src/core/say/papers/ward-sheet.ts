@@ -23,5 +23,6 @@ export const WARD_SHEET = {
   notClosed: "no bag closed yet",
   gel: "gel in",
   perItem: "Write what you read here first; it is typed up by clean hands later.",
-  read: (percent: number, day: string): string => `${percent} %, ${day}`,
+  percent: (n: number): string => `${n} %`,
+  earned: "Earned by its readings: a second person looks, both sign.",
 } as const;

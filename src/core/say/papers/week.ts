@@ -14,10 +14,10 @@ export const WEEK = {
   mould: "of them near mould",
   holds: "What holds the date",
   needs: "What the campaign needs",
-  orders: (count: number, late: number): string =>
+  orders: (count: number, late: number, names: readonly string[]): string =>
     count === 0
       ? "Nothing has to be ordered in the coming fortnight."
-      : `${count} ${count === 1 ? "order has" : "orders have"} to be sent in the coming fortnight${late > 0 ? `, ${late} already too late` : ""}.`,
+      : `${count} ${count === 1 ? "order has" : "orders have"} to be sent in the coming fortnight${late > 0 ? `, ${late} already too late` : ""}: ${names.join(", ")}.`,
   aside: (count: number): string => `${count} set aside until somebody outside the team has answered.`,
   door: (count: number): string => `${count} not yet fully looked at.`,
   noTime: (count: number): string => `${count} find no time before the end.`,
@@ -39,6 +39,7 @@ export const WEEK = {
   nineTenths: "9 in 10",
   afterEnd: (end: string): string => `after ${end}`,
   by: (day: string): string => `by ${day}`,
+  allBoxed: (all: string): string => `All ${all} on their way are boxed by the end, in 9 campaigns of 10.`,
   boxed: (half: string, all: string, tenth: string): string =>
     `Boxed by the end, as likely as not: ${half} of ${all} on their way (1 campaign in 10: ${tenth} or fewer).`,
 } as const;

@@ -16,7 +16,7 @@ export function App() {
   const tryToEnter = useCallback(async () => {
     setEntrance(null);
     const code = codeInAddress();
-    const entered = await enter();
+    const entered = await enter(code !== null);
     const paired = code !== null && entered.kind === "door" ? await pair(code) : null; // who is in keeps their name
     setEntrance(paired?.ok ? paired.value : entered);
   }, []);

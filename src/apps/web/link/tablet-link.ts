@@ -7,7 +7,7 @@ import type { ViewArgs, ViewName, ViewResult } from "../views.ts";
 const worker = new Worker(new URL("../log/worker.ts", import.meta.url), { type: "module" });
 const tablet = wrap<Tablet>(worker);
 
-export const enter = (): Promise<Entrance> => tablet.enter();
+export const enter = (hasCode: boolean): Promise<Entrance> => tablet.enter(hasCode);
 export const pair = (code: string): Promise<Outcome<Entrance>> => tablet.pair(code);
 export const lookForPlan = (): Promise<void> => tablet.lookForPlan();
 export const keepPicture = (picture: Blob): Promise<Outcome<string>> => tablet.keepPicture(picture);

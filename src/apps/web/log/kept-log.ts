@@ -3,13 +3,17 @@ import type { LogEvent } from "../../../core/log/event.ts";
 import { fold } from "../../../core/log/fold.ts";
 import { resume, snapshotOf } from "../../../core/log/snapshot.ts";
 import { type CampaignState, EMPTY_STATE } from "../../../core/log/state.ts";
-import { factOf, putFact, type TabletDatabase } from "./database.ts";
+import { factOf, type TabletDatabase } from "./database.ts";
 import { latestClock, sendAllAgain } from "./own-entries.ts";
 import { ask, type Me } from "./server-line.ts";
 
 /** What the server keeps, as far as this device has heard. */
 export interface KeptLog {
   state(): CampaignState;
+  /** Place of the server's log up to which this tells. */
+  cursor(): string;
+  /** Entries after a place; null: they are not held one by one any more. */
+  since(cursor: string): Promise<readonly LogEvent[] | null>;
   /** The latest clock of all that was heard. */
   heard(): Clock;
   /** Takes what the server has beyond what is known here, and goes on hearing what comes. Ends when the signal says so. */
@@ -31,7 +35,7 @@ const LOOK_AGAIN_MS = 30_000;
 export async function openKeptLog(
   database: TabletDatabase,
   me: Me,
-  changed: (events: readonly LogEvent[]) => void,
+  changed: (events: readonly LogEvent[] | "everything") => void,
   line: (isOpen: boolean) => void,
 ): Promise<KeptLog> {
   const saved = await factOf<Saved>(database, "state");
@@ -50,7 +54,7 @@ export async function openKeptLog(
     cursor = reached.headers.get("leafward-place") ?? "0";
     state = whole.value;
     await save(reached.value);
-    changed([]);
+    changed("everything");
     return true;
   }
 
@@ -112,6 +116,13 @@ export async function openKeptLog(
 
   return {
     state: () => state,
+    cursor: () => cursor,
+    since: async (from) => {
+      const [first] = await database.getAllKeys("kept", null, 1);
+      const place = Number.parseInt(from, 10);
+      const isHeld = from === cursor || (first !== undefined && place >= first - 1);
+      return isHeld ? database.getAll("kept", IDBKeyRange.lowerBound(place, true)) : null;
+    },
     heard: () => heard,
     follow: async (signal) => {
       for (let wait = 500; !signal.aborted; ) {
@@ -146,5 +157,3 @@ const pause = (ms: number, signal: AbortSignal): Promise<void> =>
       resolve();
     });
   });
-
-export const forgetState = (database: TabletDatabase): Promise<string> => putFact(database, "state", null);

@@ -8,8 +8,9 @@ import { historyOf, type ItemHistory } from "../../../core/log/item-history.ts";
 import { itemIn, placeIn, sessionsIn, wardNotesIn } from "../../../core/log/item-now.ts";
 import type { Filed, Payload } from "../../../core/log/kinds.ts";
 import { isOf, standingOf } from "../../../core/log/standing.ts";
-import { type CampaignState, eventsAbout, namesOn } from "../../../core/log/state.ts";
+import { type CampaignState, eventsAbout, isStored, namesOn, readStored } from "../../../core/log/state.ts";
 import type { Day } from "../../../core/units/day.ts";
+import type { ItemRow } from "./item-row.ts";
 import type { PlannedWork } from "./planned-work.ts";
 import type { Me } from "./server-line.ts";
 import type { Tables } from "./tables.ts";
@@ -43,6 +44,10 @@ export interface Now {
   readonly tables: Tables;
   readonly house: House;
   readonly work: PlannedWork | null;
+  /** A row for every item, by number: what lists, counts and filters are made from. Going through all items by `item` is slow where there are thousands. */
+  readonly rows: readonly ItemRow[];
+  /** Rows still to be made, or of yesterday: 0 but for a while after the first opening of a large campaign. */
+  readonly rowsToCome: number;
   /** Every item's number, sorted. */
   readonly itemIds: readonly string[];
   /** Null: nobody has listed it. */
@@ -57,10 +62,15 @@ export interface Moment {
   readonly state: CampaignState;
   readonly tables: Tables;
   readonly work: PlannedWork | null;
+  readonly rows: readonly ItemRow[];
+  readonly rowsToCome: number;
 }
 
+/** Items remembered whole: those of a day's work. */
+const MOST_REMEMBERED = 500;
+
 /** Makes each next `Now`, remembering items whose entries have not changed. Null before the campaign is founded. */
-export function nowMaker(): (moment: Moment) => Now | null {
+export function nowMaker(): (moment: Moment) => (Now & { once(id: string): ItemNow | null }) | null {
   let house: { readonly key: readonly unknown[]; readonly value: House } | null = null;
   const items = new Map<string, { readonly key: readonly unknown[]; readonly value: ItemNow | null }>();
   return (moment) => {
@@ -90,8 +100,15 @@ export function nowMaker(): (moment: Moment) => Now | null {
         const known = items.get(id);
         if (known && same(known.key, key)) return known.value;
         const value = itemNow(id, events, built, cuts, moment);
+        items.delete(id); // the last asked for stands last
         items.set(id, { key, value });
+        const [oldest] = items.keys();
+        if (items.size > MOST_REMEMBERED && oldest !== undefined) items.delete(oldest);
         return value;
+      },
+      once: (id) => {
+        const found = state.filed.get(`item:${id}`) ?? [];
+        return itemNow(id, isStored(found) ? readStored(found) : found, built, cuts, moment);
       },
     };
   };

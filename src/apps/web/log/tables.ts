@@ -22,13 +22,13 @@ interface SavedTables {
   readonly sent: TablesSent;
 }
 
-/** The tables as last heard; asked for anew where the server is reached. Null: never heard yet. */
-export async function heardTables(database: TabletDatabase): Promise<Tables | null> {
+/** Tables that are newer than those saved here; null: they are the same, or the server is not reached. */
+export async function newerTables(database: TabletDatabase): Promise<Tables | null> {
   const saved = await factOf<SavedTables>(database, "tables");
   const reached = await ask<TablesSent>("/api/tables", {
     headers: saved === null ? {} : { "if-none-match": saved.tag },
   });
-  if (reached.kind !== "answer") return saved === null ? null : loaded(saved.sent);
+  if (reached.kind !== "answer") return null;
   await putFact(database, "tables", {
     tag: reached.headers.get("etag") ?? "",
     sent: reached.value,

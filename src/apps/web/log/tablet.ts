@@ -1,18 +1,21 @@
+import type { LogEvent } from "../../../core/log/event.ts";
 import { fold } from "../../../core/log/fold.ts";
 import { seenOf } from "../../../core/log/seen.ts";
-import type { CampaignState } from "../../../core/log/state.ts";
+import { type CampaignState, EMPTY_STATE, namesOn } from "../../../core/log/state.ts";
 import { correctionOf } from "../../../core/log/subjects.ts";
 import { done, type Outcome, type Problem, refused } from "../../../core/outcome/problem.ts";
 import type { Day } from "../../../core/units/day.ts";
 import { VIEWS, type ViewArgs, type ViewName, type ViewResult } from "../views.ts";
 import { factOf, openDatabase, putFact, type TabletDatabase } from "./database.ts";
+import { type ItemRows, openItemRows } from "./item-rows.ts";
 import { type KeptLog, openKeptLog } from "./kept-log.ts";
+import { type LastSeen, openLastSeen } from "./last-seen.ts";
 import { type Now, nowMaker } from "./now.ts";
 import { type Draft, entriesToSend, markAnswered, ownEntries, writeOwn } from "./own-entries.ts";
 import { keepPicture, sendPictures } from "./pictures.ts";
 import { heardWork, type PlannedWork, savedWork } from "./planned-work.ts";
 import { ask, type Me, post, sendBatch } from "./server-line.ts";
-import { heardTables, savedTables, type Tables } from "./tables.ts";
+import { newerTables, savedTables, type Tables } from "./tables.ts";
 
 /** Whether this device may come in. */
 export type Entrance =
@@ -32,6 +35,10 @@ export interface Status {
   readonly pictures: number;
   readonly me: Me;
   readonly today: Day;
+  /** The lead has shown this device out, or it was away for too long: a new code lets it in again. */
+  readonly isOut: boolean;
+  /** Items whose care is still being decided, after the first opening. */
+  readonly rowsToCome: number;
   /** Moves whenever something that views show may have changed. */
   readonly turn: number;
 }
@@ -48,6 +55,13 @@ export class Tablet {
   #state: CampaignState | null = null;
   #line: Status["line"] = "away";
   #turn = 0;
+  #isOut = false;
+  #rows: ItemRows | null = null;
+  #lastSeen: LastSeen | null = null;
+  #isOpening = false;
+  #isTending = false;
+  #lastDay: Day | null = null;
+  #lastPlace: unknown = null;
   #turns: Promise<unknown> = Promise.resolve();
   readonly #make = nowMaker();
   readonly #gone = new AbortController();
@@ -56,19 +70,38 @@ export class Tablet {
   #counts: Pick<Status, "waiting" | "refused" | "pictures"> = { waiting: 0, refused: [], pictures: 0 };
 
   /** Finds out whether this device may come in; what it has is opened first, so that no server is needed. */
-  async enter(): Promise<Entrance> {
+  async enter(hasCode = false): Promise<Entrance> {
     this.#database ??= await openDatabase();
     const known = await factOf<Me>(this.#database, "me");
+    if (known === null || hasCode) return this.#enterByServer(known);
+    this.#me = known;
+    this.#lastSeen = await openLastSeen(this.#database);
+    this.#tell();
+    void this.#open(known)
+      .then(() => this.#enterByServer(known))
+      .then(({ kind }) => {
+        if (kind === "door") this.#shownOut();
+      });
+    return { kind: "in", me: known };
+  }
+
+  async #enterByServer(known: Me | null): Promise<Entrance> {
+    const database = this.#database as TabletDatabase; // opened by enter
     const reached = await ask<Me>("/api/me");
     if (reached.kind === "refused" && reached.status === 404) return { kind: "plan alone" };
     if (reached.kind === "refused" && reached.status === 401) return { kind: "door" };
     const me = reached.kind === "answer" ? reached.value : known;
     if (me === null) return { kind: "away" };
     if (known !== null && (known.campaign !== me.campaign || known.role !== me.role))
-      await putFact(this.#database, "state", null); // another sight of the log
-    await putFact(this.#database, "me", me);
+      for (const each of ["state", "rows"]) await putFact(database, each, null); // another sight of the log
+    await putFact(database, "me", me);
     await this.#open(me);
     return { kind: "in", me };
+  }
+
+  #shownOut(): void {
+    this.#isOut = true;
+    this.#tell();
   }
 
   /** Lets this device in by a code. */
@@ -76,7 +109,8 @@ export class Tablet {
     const reached = await post<unknown>("/api/pair", { code });
     if (reached.kind === "refused") return refused(reached.problem);
     if (reached.kind !== "answer") return refused(notReached);
-    return done(await this.enter());
+    this.#isOut = false;
+    return done(await this.enter(true));
   }
 
   listen(listener: (status: Status) => void): void {
@@ -87,9 +121,11 @@ export class Tablet {
   /** What a screen shows, made from all that is known here; null before the campaign's state is here. */
   view<N extends ViewName>(name: N, args: ViewArgs<N>): ViewResult<N> | null {
     const now = this.#now();
-    if (now === null) return null;
+    if (now === null) return this.#lastSeen?.of(name, args) ?? null;
     const view = VIEWS[name] as unknown as (now: Now, ...args: ViewArgs<N>) => ViewResult<N>; // its own arguments
-    return view(now, ...args);
+    const shown = view(now, ...args);
+    this.#lastSeen?.note(name, args, shown);
+    return shown;
   }
 
   /** Writes entries into the log, all or none; they are on this device's disk when it answers. @returns their ids */
@@ -108,6 +144,7 @@ export class Tablet {
     const written = await writeOwn(this.#database, full, now.me, person, heard, now.tables.book.tests);
     if (!written.ok) return written;
     this.#state = fold(written.value, now.state);
+    this.#rows?.touch(written.value);
     await this.#count();
     this.#changed();
     this.#siblings.postMessage("wrote");
@@ -150,27 +187,58 @@ export class Tablet {
 
   async #open(me: Me): Promise<void> {
     const database = this.#database as TabletDatabase; // opened by enter
-    const isFirst = this.#kept === null;
     this.#me = me;
-    if (!isFirst) return;
-    this.#kept = await openKeptLog(
-      database,
-      me,
-      () => void this.#takeOver(),
-      (isOpen) => this.#hearLine(isOpen),
-    );
-    this.#tables = await savedTables(database);
-    this.#work = await savedWork(database);
+    if (this.#isOpening) return;
+    this.#isOpening = true;
+    this.#lastSeen ??= await openLastSeen(database);
+    const [kept, tables, work, rows] = await Promise.all([
+      openKeptLog(
+        database,
+        me,
+        (events) => this.#hear(events),
+        (isOpen) => this.#hearLine(isOpen),
+      ),
+      savedTables(database),
+      savedWork(database),
+      openItemRows(database),
+    ]);
+    [this.#kept, this.#tables, this.#work, this.#rows] = [kept, tables, work, rows];
+    const since = rows.day === this.#today(me) ? await kept.since(rows.cursor) : null;
+    if (since === null) rows.touchAll(namesOn(kept.state(), "item"));
+    else rows.touch(since);
     await this.#takeOver();
     void this.#refresh(database);
     void this.#kept.follow(this.#gone.signal);
     this.#siblings.onmessage = () => void this.#takeOver();
-    setInterval(() => this.#changed(), 60_000); // the minute moves on
+    setInterval(() => this.#nextMinute(), 60_000);
+  }
+
+  #hear(events: readonly LogEvent[] | "everything"): void {
+    if (events === "everything") this.#rows?.touchAll(namesOn(this.#kept?.state() ?? EMPTY_STATE, "item"));
+    else this.#rows?.touch(events);
+    void this.#takeOver();
+  }
+
+  /** With a new day every wait is another day old. */
+  #nextMinute(): void {
+    const day = this.#me === null ? null : this.#today(this.#me);
+    if (day !== this.#lastDay && this.#kept !== null)
+      this.#rows?.touchAll(namesOn(this.#kept.state(), "item"));
+    this.#lastDay = day;
+    this.#changed();
+  }
+
+  #today({ pretendDay }: Me): Day {
+    return pretendDay ?? dayOf(new Date());
   }
 
   async #refresh(database: TabletDatabase): Promise<void> {
-    this.#tables = (await heardTables(database)) ?? this.#tables;
-    this.#changed();
+    const newer = await newerTables(database);
+    if (newer !== null) {
+      this.#tables = newer;
+      this.#rows?.touchAll(namesOn(this.#kept?.state() ?? EMPTY_STATE, "item"));
+      this.#changed();
+    }
     this.#work = await heardWork(database);
     this.#changed();
   }
@@ -181,6 +249,7 @@ export class Tablet {
       if (this.#database === null || this.#kept === null) return;
       const waiting = (await ownEntries(this.#database, "waiting")).map(({ event }) => event);
       this.#state = fold(waiting, this.#kept.state());
+      this.#rows?.touch(waiting);
       await this.#count();
       this.#changed();
     });
@@ -232,26 +301,51 @@ export class Tablet {
     this.#counts = { waiting, refused: said, pictures };
   }
 
-  #now(): Now | null {
-    if (this.#me === null || this.#state === null || this.#tables === null) return null;
+  #now(): ReturnType<ReturnType<typeof nowMaker>> {
+    if (this.#me === null || this.#state === null || this.#tables === null || this.#rows === null)
+      return null;
     const clock = new Date();
-    const today = this.#me.pretendDay ?? dayOf(clock);
+    const today = this.#today(this.#me);
     const minute = clock.getHours() * 60 + clock.getMinutes();
     return this.#make({
       ...{ me: this.#me, today, minute },
       ...{ state: this.#state, tables: this.#tables, work: this.#work },
+      ...{ rows: this.#rows.list(), rowsToCome: this.#rows.toCome() },
     });
   }
 
   #changed(): void {
+    this.#tendRows();
     this.#turn++;
     this.#tell();
   }
 
+  /** A few rows are made at once; many in pieces, so that whoever asks meanwhile is answered. */
+  #tendRows(): void {
+    const [now, rows, kept] = [this.#now(), this.#rows, this.#kept];
+    if (now === null || rows === null || kept === null) return;
+    if (now.house.place !== this.#lastPlace && this.#lastPlace !== null) rows.touchAll(now.itemIds);
+    this.#lastPlace = now.house.place;
+    if (rows.toCome() === 0) return;
+    const isMore = rows.work((id) => now.once(id));
+    if (!isMore) {
+      void rows.save(kept.cursor(), now.today);
+      return;
+    }
+    if (this.#isTending) return;
+    this.#isTending = true;
+    setTimeout(() => {
+      this.#isTending = false;
+      this.#changed();
+    }, 0);
+  }
+
   #tell(): void {
     if (this.#listener === null || this.#me === null) return;
-    const today = this.#me.pretendDay ?? dayOf(new Date());
-    this.#listener({ line: this.#line, ...this.#counts, me: this.#me, today, turn: this.#turn });
+    this.#listener({
+      ...{ line: this.#line, ...this.#counts, me: this.#me, isOut: this.#isOut, turn: this.#turn },
+      ...{ today: this.#today(this.#me), rowsToCome: this.#rows?.toCome() ?? 0 },
+    });
   }
 }
 

@@ -26,6 +26,11 @@ export function TodayRoom() {
           <TodayRoomCard key={room.room} room={room} />
         ))}
       </ol>
+      {view.disagreements > 0 && (
+        <p>
+          <a href={linkTo("door")}>{words.disagreements(count(view.disagreements))}</a>
+        </p>
+      )}
       {view.questions > 0 && (
         <p>
           <a href={linkTo("questions")}>{words.questions(count(view.questions))}</a>

@@ -1,5 +1,6 @@
 import { lazy, Suspense, useEffect, useRef } from "react";
 import { ROOM_NAMES, walls } from "../../../core/say/rooms/walls.ts";
+import { EntranceScreen } from "../entrance/entrance-screen.tsx";
 import { useStatus, useView } from "../link/use-view.ts";
 import "./house.css";
 import { NoticeProvider } from "./notice.tsx";
@@ -59,6 +60,7 @@ function Walls() {
         {walls.openingCampaign}
       </p>
     );
+  if (status.isOut) return <EntranceScreen entered={() => {}} />;
   const Room = ROOMS[where.room];
   return (
     <div className="house">

@@ -48,6 +48,7 @@ const Line = ({ status }: { readonly status: Status }) => (
       <span aria-hidden="true">{status.line === "open" ? "●" : "○"}</span>{" "}
       {status.line === "open" ? walls.connected : walls.away}
     </p>
+    {status.rowsToCome > 0 && <p className="quiet">{walls.deciding(count(status.rowsToCome))}</p>}
     <p className="quiet" data-testid="outbox">
       {status.waiting + status.pictures === 0 ? walls.allSent : waitingWords(status)}
     </p>

@@ -24,6 +24,6 @@ export const today = {
   noPlan: "There is no plan yet.",
   noPlanHelp: "The rooms work without one; in Plan it can be made.",
   disagreements: (items: Count) =>
-    `${of(items, "answer", "answers")} to settle: two people found different things`,
+    `${of(items, "item", "items")} on which two people found different things: to be settled`,
   questions: (questions: Count) => `${of(questions, "question waits", "questions wait")} for an answer`,
 } as const;

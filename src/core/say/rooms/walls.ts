@@ -30,6 +30,7 @@ export const walls = {
   connected: "Connected",
   away: "Laptop out of reach",
   awayHelp: "Work on: everything is kept on this device and sent when the laptop is in reach again.",
+  deciding: (items: Count) => `Deciding care: ${of(items, "item", "items")} to come`,
   allSent: "All sent",
   waiting: (entries: Count) => `${of(entries, "entry waits", "entries wait")} to be sent`,
   pictures: (pictures: Count) => `${of(pictures, "picture waits", "pictures wait")} to be sent`,

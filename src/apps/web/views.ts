@@ -1,5 +1,7 @@
+import { doorViews } from "./door/views.ts";
 import { itemViews } from "./item/views.ts";
 import type { Now } from "./log/now.ts";
+import { questionViews } from "./questions/views.ts";
 import { todayViews } from "./today/views.ts";
 import { wallsViews } from "./walls/views.ts";
 
@@ -8,6 +10,8 @@ export const VIEWS = {
   ...wallsViews,
   ...todayViews,
   ...itemViews,
+  ...doorViews,
+  ...questionViews,
 } as const;
 
 export type Views = typeof VIEWS;

@@ -8,7 +8,7 @@ export function answerFits(answers: string, answer: string | number): boolean {
 }
 
 /** Ends of what a number may be; none fits where answers are words. */
-function rangeOf(answers: string): readonly [number, number] {
+export function rangeOf(answers: string): readonly [number, number] {
   if (answers === "degrees") return [0, 360];
   if (answers.startsWith("number %")) return [0, 100];
   if (answers.startsWith("number")) return [0, 100_000];

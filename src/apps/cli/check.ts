@@ -7,6 +7,7 @@ import type { CampaignRead } from "../../edge/intake/read-campaign.ts";
 import { type CampaignOpened, openCampaign } from "../../edge/keep/open-campaign.ts";
 import { LOCAL_RULES, ruleBookOf } from "../../edge/rule-book.ts";
 import { startSat } from "../../edge/solve/sat.ts";
+import { disagreementLines } from "./disagreement-lines.ts";
 
 type Out = (line: string) => void;
 
@@ -31,10 +32,11 @@ export async function checkFolder(
   const all = { ...read, problems: [...read.problems, ...rules.problems] };
   for (const [file, problems] of byFile(all.problems)) printFile(file, problems, out, options.all === true);
   printCounts(read, out);
-  printLog(read, out);
+  printLog(read, folder, out);
   for (const line of rules.said) out(line);
-  out(verdict(all));
-  return exitCode(all);
+  const open = read.log?.disagreements.length ?? 0;
+  out(verdict(all, open));
+  return Math.max(exitCode(all), open > 0 ? 1 : 0);
 }
 
 /** The campaign's own rules are read, checked and proved like the published ones. */
@@ -117,15 +119,19 @@ function printCounts({ counts }: CampaignRead, out: Out): void {
   out("");
 }
 
-function printLog({ log }: CampaignOpened, out: Out): void {
-  if (log) out(`${log.where}: ${number(log.entries)} entries; this is what plans and advice go by.\n`);
+function printLog({ log }: CampaignOpened, folder: string, out: Out): void {
+  if (log === null) return;
+  out(`${log.where}: ${number(log.entries)} entries; this is what plans and advice go by.\n`);
+  const lines = disagreementLines(folder, log.disagreements);
+  for (const line of lines) out(line);
+  if (lines.length > 0) out("");
 }
 
-function verdict({ campaign, problems }: CampaignRead): string {
+function verdict({ campaign, problems }: CampaignRead, open: number): string {
   const of = (wanted: Problem["severity"]): number =>
     problems.filter(({ severity }) => severity === wanted).length;
   const [stop, ask, note] = [of("stop"), of("ask"), of("note")];
-  const tally = `${number(stop)} to mend, ${number(ask)} to decide, ${number(note)} to note.`;
+  const tally = `${number(stop)} to mend, ${number(ask + open)} to decide, ${number(note)} to note.`;
   if (campaign === null) return `This folder cannot be used yet: ${tally}`;
   return stop + ask === 0
     ? `Nothing to mend: ${tally}`

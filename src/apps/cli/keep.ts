@@ -5,6 +5,7 @@ import { type DailyBackup, dailyBackup } from "../../edge/keep/daily-backup.ts";
 import { openKeep } from "../../edge/keep/open-keep.ts";
 import { type TakenIn, takeIn } from "../../edge/keep/take-in.ts";
 import { ruleBookOf } from "../../edge/rule-book.ts";
+import { disagreementLines } from "./disagreement-lines.ts";
 import { machineNow } from "./now.ts";
 import { askedOf } from "./own-options.ts";
 
@@ -23,7 +24,7 @@ With LEAFWARD_DATABASE_URL set the log is in that PostgreSQL database.
 
 const SHOWN = 10;
 
-/** @returns 0 the log says what the sheets say · 1 so it does, but something must be mended · 2 nothing was written */
+/** @returns 0 the log says what the sheets say · 1 so it does, but something must be mended or settled · 2 nothing was written */
 export async function keepSheets(args: string[], out: Out, complain: Out): Promise<number> {
   const asked = askedOf(args, { help: HELP, least: 1, most: 1, flags: ["look"] }, out, complain);
   if ("exit" in asked) return asked.exit;
@@ -48,11 +49,12 @@ export async function keepSheets(args: string[], out: Out, complain: Out): Promi
   for (const problem of taken.problems.slice(0, SHOWN)) out(sayProblem(problem));
   if (taken.refused.length > 0) return refuse(taken.refused.slice(0, SHOWN).map(sayProblem), complain);
   for (const line of takenLines(taken, keep.where, asked.has("look"))) out(line);
+  for (const line of disagreementLines(folder, taken.disagreements)) out(line);
   if (!asked.has("look")) for (const line of await backupLines(folder, today)) out(line);
   const aside = sheets.problems.filter(({ severity }) => severity !== "note").length;
   if (aside > 0)
     out(`${aside} places in the sheets must be mended first and were left out: npx leafward check ${folder}`);
-  return aside > 0 ? 1 : 0;
+  return aside + taken.disagreements.length > 0 ? 1 : 0;
 }
 
 function refuse(lines: readonly string[], complain: Out): number {

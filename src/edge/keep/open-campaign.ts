@@ -1,6 +1,7 @@
 import type { Campaign } from "../../core/items/campaign.ts";
-import { campaignOf } from "../../core/log/campaign-of.ts";
+import { campaignOf, disagreementsOf } from "../../core/log/campaign-of.ts";
 import type { LogEvent } from "../../core/log/event.ts";
+import type { Disagreement } from "../../core/log/findings-now.ts";
 import { fold } from "../../core/log/fold.ts";
 import { type Outcome, type Problem, refused } from "../../core/outcome/problem.ts";
 import type { Day } from "../../core/units/day.ts";
@@ -11,7 +12,12 @@ import { sheetChanges } from "./sheet-changes.ts";
 
 export interface CampaignOpened extends CampaignRead {
   /** The log it was told by; null: the sheets alone. */
-  readonly log: { readonly where: string; readonly entries: number } | null;
+  readonly log: {
+    readonly where: string;
+    readonly entries: number;
+    /** Answers that contradict and wait to be settled. */
+    readonly disagreements: readonly Disagreement[];
+  } | null;
 }
 
 /**
@@ -39,7 +45,7 @@ export async function openCampaign(folder: string, today?: Day): Promise<Campaig
     problems: sheets.campaign
       ? [...sheets.problems, ...differences(events, sheets.campaign)]
       : sheets.problems.filter(({ code }) => code !== "no-campaign-file"),
-    log: { where, entries: events.length },
+    log: { where, entries: events.length, disagreements: disagreementsOf(state) },
   };
 }
 

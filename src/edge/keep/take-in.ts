@@ -1,8 +1,11 @@
 import { randomBytes } from "node:crypto";
 import type { Campaign } from "../../core/items/campaign.ts";
+import { disagreementsOf } from "../../core/log/campaign-of.ts";
 import { CLOCK_START, hear } from "../../core/log/clock.ts";
 import type { LogEvent } from "../../core/log/event.ts";
 import { eventsOf } from "../../core/log/events-from.ts";
+import type { Disagreement } from "../../core/log/findings-now.ts";
+import { fold } from "../../core/log/fold.ts";
 import { newPen } from "../../core/log/pen.ts";
 import type { Tests } from "../../core/log/write-event.ts";
 import type { Problem } from "../../core/outcome/problem.ts";
@@ -17,6 +20,8 @@ export interface TakenIn {
   /** Entries in the log then. */
   readonly entries: number;
   readonly refused: readonly Problem[];
+  /** Answers in the log then that contradict and wait to be settled. */
+  readonly disagreements: readonly Disagreement[];
   /** Words left out, clocks that do not fit. */
   readonly problems: readonly Problem[];
 }
@@ -54,7 +59,9 @@ async function takeOnce(
     last = place;
   }
   const changes = sheetChanges(known, sheets);
-  const nothing = { changes, added: 0, entries: known.length, refused: [], problems: [] };
+  const state = fold(known);
+  const stand = { disagreements: disagreementsOf(state), refused: [], problems: [] };
+  const nothing = { ...stand, changes, added: 0, entries: known.length };
   if (look || changes.entries.length === 0) return nothing;
   const { clock, problems } = hear(CLOCK_START, known, now);
   const pen = { ...newPen(campaign, sheetsDevice(randomBytes(4))), clock };
@@ -64,6 +71,7 @@ async function takeOnce(
     changes,
     added,
     entries: known.length + added,
+    disagreements: disagreementsOf(fold(written.events, state)),
     refused,
     problems: [...problems, ...written.problems],
   };

@@ -2,6 +2,7 @@ import { cpSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } f
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { checkFolder } from "../../../src/apps/cli/check.ts";
 import { keepSheets } from "../../../src/apps/cli/keep.ts";
 import { whyItem } from "../../../src/apps/cli/why.ts";
 import type { Campaign } from "../../../src/core/items/campaign.ts";
@@ -87,6 +88,41 @@ describe("a folder with a log", () => {
     const before = await eventsIn(folder);
     expect((await keep(folder)).text).toContain("says what the sheets say");
     expect(await eventsIn(folder)).toEqual(before);
+  });
+
+  test("whose sheets and a tablet contradict names both answers and how to settle them, until they are settled", async () => {
+    const folder = await taken();
+    const events = await eventsIn(folder);
+    const found = events.find(({ kind, payload }) => kind === "findingRecorded" && payload.answer === "no");
+    if (!found) throw new Error("The sheets of a new folder have an answer.");
+    const { campaign, payload } = found;
+    const tablet = deviceCalled("tablet-3");
+    const write = async (answer: string, seen: readonly string[]) => {
+      const note = tablet.write({
+        kind: "findingRecorded",
+        payload: { ...payload, answer, by: "TL" },
+        seen,
+      });
+      const event = sealed({ ...note, campaign });
+      const opened = await openKeep(folder);
+      if (!opened.ok) throw new Error(JSON.stringify(opened.problems));
+      expect(await opened.value.append([event])).toMatchObject({ added: 1 });
+      await opened.value.close();
+      return event;
+    };
+    const other = await write("yes", []);
+    const checked = await said((say) => checkFolder(folder, say));
+    for (const { status, text } of [await keep(folder), checked]) {
+      const words = text.replaceAll(/\s+/g, " ");
+      expect(status).toBe(1);
+      expect(words).toContain("One answer contradicts another");
+      expect(words).toMatch(/no \([^)]*in the sheets\)/);
+      expect(words).toMatch(/yes \([^)]*TL, on tablet-3\)/);
+      expect(words).toContain(`${payload.item} · `);
+      expect(words).toContain("look again together");
+    }
+    await write("yes", [found.id, other.id]);
+    expect((await keep(folder)).text).not.toContain("contradict");
   });
 
   test("that is begun by several at once holds each row once, and so does a change", async () => {

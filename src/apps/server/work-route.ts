@@ -1,9 +1,7 @@
 import { z } from "zod";
 import type { Plan } from "../../core/plan/plan.ts";
 import { addDays } from "../../core/units/day.ts";
-import { refusal } from "./answers.ts";
 import type { Api } from "./house.ts";
-import { refusalSchema } from "./problem-schema.ts";
 
 /** Days of work that a device takes along. */
 const DAYS = 21;
@@ -18,7 +16,7 @@ export function serveWork(api: Api, plan: Plan | null): void {
         summary: "What the plan has people do in its first three weeks",
         response: {
           200: z.string().describe("JSON: planFrom, assignments, clock, personDays, itemDays"),
-          404: refusalSchema,
+          204: z.null().describe("there is no plan yet"),
         },
       },
     },

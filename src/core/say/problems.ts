@@ -5,6 +5,7 @@ import { KEEP_SENTENCES } from "./keep.ts";
 import { LOG_SENTENCES } from "./log.ts";
 import { LOGGER_SENTENCES } from "./logger-problems.ts";
 import { expected, got, plain, type Sentence } from "./sentence.ts";
+import { SERVER_SENTENCES } from "./server.ts";
 
 /** One sentence for each code. Where it is comes before, what to do comes after. */
 const SENTENCES = {
@@ -116,6 +117,7 @@ const SENTENCES = {
   ...LOG_SENTENCES,
   ...KEEP_SENTENCES,
   ...CARRY_SENTENCES,
+  ...SERVER_SENTENCES,
 
   // Wrappers and boxes
   ...HOUSING_SENTENCES,

@@ -11,7 +11,7 @@ const source = (folder: string): string =>
       entry.isDirectory() ? source(join(folder, entry.name)) : readFileSync(join(folder, entry.name), "utf8"),
     )
     .join("\n");
-const intake = ["edge", "core/care", "core/log", "core/stores", "apps/cli"]
+const intake = ["edge", "core/care", "core/log", "core/stores", "apps/cli", "apps/server", "apps/web"]
   .map((folder) => source(join(projectFolder(), "src", folder)))
   .join("\n");
 

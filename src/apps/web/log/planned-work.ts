@@ -10,10 +10,11 @@ export interface PlannedWork extends Pick<Plan, "planFrom" | "personDays" | "ite
 
 /** The planned work as last heard, asked for anew where the server is reached; null: there is no plan, or it was never heard. */
 export async function heardWork(database: TabletDatabase): Promise<PlannedWork | null> {
-  const reached = await ask<PlannedWork>("/api/work");
-  if (reached.kind === "answer") await putFact(database, "work", reached.value);
-  if (reached.kind === "refused" && reached.status === 404) return null;
-  return reached.kind === "answer" ? reached.value : factOf<PlannedWork>(database, "work");
+  const reached = await ask<PlannedWork | "">("/api/work");
+  if (reached.kind !== "answer") return savedWork(database);
+  const work = reached.value === "" ? null : reached.value; // nothing: there is no plan yet
+  await putFact(database, "work", work);
+  return work;
 }
 
 export const savedWork = (database: TabletDatabase): Promise<PlannedWork | null> =>

@@ -95,6 +95,7 @@ export class Tablet {
     if (known !== null && (known.campaign !== me.campaign || known.role !== me.role))
       for (const each of ["state", "rows"]) await putFact(database, each, null); // another sight of the log
     await putFact(database, "me", me);
+    void navigator.storage.persist?.(); // or a full disk may take away what waits
     await this.#open(me);
     return { kind: "in", me };
   }

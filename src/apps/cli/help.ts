@@ -9,6 +9,7 @@ export const HELP = `leafward: takes a damaged collection safely through drying 
   npx leafward what-if <folder> "<change>" …   what a change would do to the plan, beside the plan as it is
   npx leafward ease <folder>        what holds the plan back, what would help for the asking, what would not
   npx leafward stop <folder> <day>   we stop on that day: what to start, what to leave, how to leave it safe
+  npx leafward stores <folder>      what runs out when, what to send for and by when; one store week by week: --item <store>
   npx leafward sample <looked at> <found> <of all>   how sure we are of a share, and how many more to look at
   npx leafward ask <folder> [item]  what to look at next, gentlest first, and what nothing can change any more
   npx leafward ready <folder> [kind]  which may go before the camera now by every rule, and what stands before the others

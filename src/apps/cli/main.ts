@@ -40,6 +40,7 @@ const OWN_OPTIONS: Readonly<Record<string, () => Promise<Command>>> = {
   replan: async () => (await import("./replan.ts")).replanCommand,
   stop: async () => (await import("./stop.ts")).stop,
   sample: async () => (await import("./sample.ts")).sample,
+  stores: async () => (await import("./stores.ts")).stores,
   "what-if": async () => (await import("./what-if.ts")).whatIf,
   wrap: async () => (await import("./house.ts")).wrap,
   "clear-air": async () => (await import("./damp/clear-air.ts")).clearAir,

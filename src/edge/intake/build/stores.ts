@@ -49,7 +49,9 @@ function packsOf(cell: string | undefined, where: Where, problems: Problem[]): P
   const packs = texts.flatMap((text): PackSize[] => {
     const [, units = "0", price] = PACK.exec(text) ?? [];
     const size = Number(units.replace(",", "."));
-    return size > 0 ? [{ size, ...given("price", price && Number(price.replace(",", "."))) }] : [];
+    return size > 0
+      ? [{ size, ...given("price", price === undefined ? undefined : Number(price.replace(",", "."))) }]
+      : [];
   });
   if (cell === undefined || packs.length < texts.length) {
     if (cell !== undefined)

@@ -7,12 +7,21 @@ interface Naming {
 }
 
 const SHELVES = ["item", "bag", "station", "store", "reader"] as const;
-const IN_ITEMS = ["part", "bag", "box", "shelf"] as const;
+const IN_ITEMS = ["part", "bag", "box", "shelf"];
+/** Kinds that list things, and the fields that name them. */
+const LISTING: ReadonlyMap<string, readonly string[]> = new Map([
+  ["itemListed", ["item"]],
+  ["partListed", ["item", "part"]],
+  ["storeListed", ["store"]],
+]);
 
 /** Whether a thing is known under a number or name: an item, part, bag, box, shelf, station, store or reader; or is listed by an event just coming in.
  *  Boxes and shelves have no list: the items in them are gone through, once, and only when all else did not know the name. */
 export function thingsKnown(state: CampaignState, coming: readonly Naming[] = []): (name: string) => boolean {
-  const listed = new Set([...stationsKnown(state, coming), ...coming.flatMap(listedBy)]);
+  const listed = new Set([
+    ...stationsKnown(state, coming),
+    ...coming.flatMap(({ kind, payload }) => textsOf(payload, LISTING.get(kind) ?? [])),
+  ]);
   let inItems: ReadonlySet<string> | null = null;
   return (name) => {
     if (listed.has(name) || SHELVES.some((shelf) => state.filed.has(`${shelf}:${name}`))) return true;
@@ -32,19 +41,14 @@ export const stationsKnown = (state: CampaignState, coming: readonly Naming[] = 
 const idsIn = (payload: object): string[] =>
   "stations" in payload && Array.isArray(payload.stations) ? payload.stations.map(({ id }) => id) : [];
 
-function listedBy({ kind, payload }: Naming): string[] {
-  const { item, part, store } = payload as { [name: string]: unknown }; // an object; what is in it is looked at
-  const names = kind === "itemListed" ? [item] : kind === "partListed" ? [item, part] : [store];
-  const lists = kind === "itemListed" || kind === "partListed" || kind === "storeListed";
-  return lists ? names.filter((name) => typeof name === "string") : [];
-}
+const textsOf = (payload: object, names: readonly string[]): string[] =>
+  Object.entries(payload).flatMap(([name, value]) =>
+    names.includes(name) && typeof value === "string" ? [value] : [],
+  );
 
 const namedInItems = (state: CampaignState): ReadonlySet<string> =>
   new Set(
     namesOn(state, "item").flatMap((item) =>
-      eventsAbout(state, `item:${item}`).flatMap(({ payload }) => {
-        const named = payload as { readonly [name: string]: unknown }; // an object; what is in it is looked at
-        return IN_ITEMS.map((name) => named[name]).filter((each) => typeof each === "string");
-      }),
+      eventsAbout(state, `item:${item}`).flatMap(({ payload }) => textsOf(payload, IN_ITEMS)),
     ),
   );

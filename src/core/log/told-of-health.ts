@@ -30,11 +30,14 @@ export function toldOfHealth(
   isThing: (name: string) => boolean,
 ): boolean {
   const isPerson = kind === "personListed";
-  const passed = [...(ABOUT_THINGS[kind] ?? []), ...(isPerson ? ["name"] : [])];
+  const passed = [
+    ...(Object.hasOwn(ABOUT_THINGS, kind) ? (ABOUT_THINGS[kind] ?? []) : []),
+    ...(isPerson ? ["name"] : []),
+  ];
   const texts = Object.entries(payload).flatMap(([field, value]) => {
     if (passed.includes(field)) return namesIn(value);
     if (!NAME_THINGS.has(field)) return [field, ...textsIn(value)];
-    return textsIn(value).filter((text) => !isThing(text.replace(ON_A_SHELF, "")));
+    return textsIn(value).filter((text) => tells([text]) && !isThing(text.replace(ON_A_SHELF, "")));
   });
   return (
     tells([device, ...textsIn(who), ...texts]) ||

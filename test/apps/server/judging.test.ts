@@ -65,6 +65,13 @@ describe("a number that looks like a word of health", () => {
   });
 });
 
+test("a kind called like a word of the language is unknown, and no fault", async () => {
+  const odd = ["constructor", "toString", "hasOwnProperty"].map((kind) =>
+    lead.example("noteWritten", EXAMPLES.noteWritten, { kind }),
+  );
+  expect(said(await lead.send(...odd))).toEqual(odd.map(() => "unknown-here"));
+});
+
 describe("a note beside days", () => {
   const days = { what: "away", note: "as said" };
 

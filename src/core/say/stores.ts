@@ -143,6 +143,18 @@ export function sayOrderBy({ orders: [first], runsOut, store }: StoreOutlook, to
 }
 const byRoute = (route: string): string => (route === "local" ? "local" : `by ${route}`);
 
+/** On the order list. */
+export const ORDER_NOTES = {
+  late: (neededBy: string): string => `Late: ordered today it still comes after ${neededBy}.`,
+  keeps: (until: string): string => `Keeps to ${until}: what is needed later is ordered later.`,
+  buffer:
+    "Quantities carry one tenth for spoilage and learning; each order goes off three weeks before it must, sooner where use may be higher.",
+  unpriced:
+    "Where packs have no price the fewest are taken, and of those the least left over; prices in stores.csv give the least cost.",
+  carriage: (days: number): string =>
+    `From now to the end of the campaign are ${days} days. Alcohol, lithium cells and aerosols travel under dangerous-goods rules: buy them locally where you can, and follow local rules.`,
+} as const;
+
 export const STORES_CAUTIONS = {
   estimate:
     "Norms of use are common practice without a source until the team's own counts move them; the ranges are as wide.",

@@ -1,7 +1,9 @@
 import type { Route } from "../../core/care/care.ts";
-import type { Campaign } from "../../core/items/campaign.ts";
-import type { Plan } from "../../core/plan/plan.ts";
+import type { Campaign, Store } from "../../core/items/campaign.ts";
+import type { Order, Plan } from "../../core/plan/plan.ts";
 import { sayDay } from "../../core/say/dates.ts";
+import { ORDER_NOTES, sayPacks, saySubstitute } from "../../core/say/stores.ts";
+import { type Goods, NO_GOODS } from "../../core/stores/goods/goods.ts";
 import { addDays, type Day, daysBetween } from "../../core/units/day.ts";
 import type { BagTagView, OrderListView } from "./views.ts";
 
@@ -37,27 +39,41 @@ export function bagTagViews(
   });
 }
 
-export function orderListView(plan: Plan, locale = "en-GB"): OrderListView {
-  const packOf = (quantity: number, packs: number, unit: string): string =>
-    `${packs} × ${quantity / packs} = ${quantity} ${unit}`;
+/** @param known stores and what is published of them: what may stand in, and what carriers ask */
+export function orderListView(
+  plan: Plan,
+  known: { readonly stores: readonly Store[]; readonly goods: Goods } = { stores: [], goods: NO_GOODS },
+  locale = "en-GB",
+): OrderListView {
+  const useOf = new Map(known.stores.map(({ id, use }) => [id, use]));
+  const uses = [...new Set(plan.orders.map(({ store }) => useOf.get(store) ?? ""))];
   return {
     campaign: plan.campaign,
     day: sayDay(plan.planFrom, locale),
     lines: plan.orders.map((order) => ({
       store: order.name,
       packs: order.packs,
-      quantity: packOf(order.quantity, order.packs, order.unit),
+      quantity: quantityOf(order),
       orderBy: sayDay(order.orderBy, locale, "short"),
       neededBy: sayDay(order.neededBy, locale, "short"),
       route: order.route,
-      why: order.why,
-      late: order.late
-        ? `Late: ordered today it still comes after ${sayDay(order.neededBy, locale, "tiny")}.`
-        : "",
+      why: [
+        order.why,
+        ...(order.keepsUntil ? [ORDER_NOTES.keeps(sayDay(order.keepsUntil, locale))] : []),
+        ...(order.late
+          ? [saySubstitute(order.name, known.goods.substitute(useOf.get(order.store) ?? ""))]
+          : []),
+      ].join(" "),
+      late: order.late ? ORDER_NOTES.late(sayDay(order.neededBy, locale, "tiny")) : "",
     })),
     notes: [
-      `Quantities carry one tenth for spoilage and learning; each order is meant to be here a week before it is needed.`,
-      `From now to the end of the campaign are ${daysBetween(plan.planFrom, plan.end)} days. Alcohol, lithium cells and aerosols travel under dangerous-goods rules: buy them locally where you can, and follow local rules.`,
+      ORDER_NOTES.buffer,
+      ...(plan.orders.some(({ packing }) => packing && packing.cost === null) ? [ORDER_NOTES.unpriced] : []),
+      ...uses.flatMap((use) => known.goods.carriage(use)).map(({ text, status }) => `${text} (${status})`),
+      ORDER_NOTES.carriage(daysBetween(plan.planFrom, plan.end)),
     ],
   };
 }
+
+const quantityOf = ({ packing, packs, quantity, unit }: Order): string =>
+  `${packing ? sayPacks(packing) : `${packs} × ${quantity / packs}`} = ${quantity} ${unit}`;

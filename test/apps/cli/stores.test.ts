@@ -65,5 +65,7 @@ test("an empty store room is said with what to write down, and nothing is planne
 
 test("one folder is asked for, and a day that is one", async () => {
   expect((await said(stores, "")).code).toBe(2);
-  expect((await said(stores, "demo/saltmere --today tomorrow")).complaints).toContain("expected a day such as");
+  expect((await said(stores, "demo/saltmere --today tomorrow")).complaints).toContain(
+    "expected a day such as",
+  );
 });

@@ -17,6 +17,7 @@ import { sheets } from "../../../edge/papers/sheet-view.ts";
 import { stationSheetViews } from "../../../edge/papers/station-sheet-view.ts";
 import { bagTagViews, orderListView } from "../../../edge/papers/store-views.ts";
 import { weekView } from "../../../edge/papers/week-view.ts";
+import { publishedGoods } from "../../../edge/store-goods.ts";
 import type { PlannedFolder } from "../plan-folder.ts";
 import { cardContext } from "./card-context.ts";
 import { numbered, oneFile, type PaperSource, type Printed } from "./printed.ts";
@@ -48,9 +49,10 @@ export const PLAN_PAPERS = {
     const views = bagTagViews(plan, campaign, routes, plan.planFrom, fortnight(source));
     return oneFile("bag-tags.pdf", views, () => bagTags(views, { sheet }));
   },
-  orders: async ({ plan, sheet }: PlanSource): Promise<Printed[]> => [
-    { name: "order-list.pdf", bytes: await orderList(orderListView(plan), { sheet }) },
-  ],
+  orders: async ({ plan, campaign: { stores }, sheet }: PlanSource): Promise<Printed[]> => {
+    const view = orderListView(plan, { stores, goods: publishedGoods() });
+    return [{ name: "order-list.pdf", bytes: await orderList(view, { sheet }) }];
+  },
   picture: async (source: PlanSource): Promise<Printed[]> => {
     const said = { campaign: source.plan.campaign, day: sayDay(source.plan.planFrom, "en-GB") };
     return [

@@ -53,22 +53,25 @@ export interface Follows {
   readonly steps: readonly { readonly room: string; readonly act: string; readonly minutes: number }[];
 }
 
-/** Null: nobody has listed it.   @param skipped questions put off, as `part test`   @param person who works here */
+/** `item` is null where nobody has listed it.   @param skipped questions put off, as `part test`   @param person who works here */
 export function doorItem(
   now: Now,
   id: string,
   skipped: readonly string[],
   person: string | null,
-): DoorItem | null {
+): { readonly item: DoorItem | null } {
   const found = now.item(id);
-  if (found === null) return null;
+  return { item: found && itemAtDoor(now, found, new Set(skipped), person) };
+}
+
+function itemAtDoor(now: Now, found: ItemNow, skipped: ReadonlySet<string>, person: string | null): DoorItem {
   const { book } = now.tables;
   const { item, care } = found;
   const all = [{ name: "", leaves: null, care: care.whole }, ...care.parts];
   const isExposed = nearMould(found);
   const { heightMm, widthMm, thicknessMm } = item;
   return {
-    ...{ id, title: item.title, isExposed },
+    ...{ id: item.id, title: item.title, isExposed },
     format: String(item.facts.format ?? ""),
     isMust: item.priority === "must",
     leaves: typeof item.facts.leaves === "number" ? item.facts.leaves : null,
@@ -76,7 +79,7 @@ export function doorItem(
     foundIn: item.foundIn ?? "",
     custodianRule: item.custodianRule ?? "",
     stops: stopsFound(book, care).map(({ part, test, unsure }) => ({ part, short: test.short, unsure })),
-    ask: askView(book, all, new Set(skipped)),
+    ask: askView(book, all, skipped),
     missing: new Set(all.flatMap((part) => part.care.missingTests)).size,
     follows: followsOf(now, found),
     answers: answersOf(book, found, now.me.device),

@@ -1,22 +1,31 @@
 import { type FormEvent, useId, useState } from "react";
 import { walls } from "../../../core/say/rooms/walls.ts";
+import { askView } from "../link/tablet-link.ts";
 import { useView } from "../link/use-view.ts";
 import "./item-finder.css";
 import { ScanButton } from "./scan-button.tsx";
 
-/** Opens an item by its number, typed or read from its tag. */
-export function ItemFinder({ found }: { readonly found: (item: string) => void }) {
+/** Opens an item by its number, typed or read from its tag.   @param p.unknown is given a number nobody has listed; left out: it is said */
+export function ItemFinder(p: {
+  readonly found: (item: string) => void;
+  readonly unknown?: (number: string) => void;
+}) {
   const [text, setText] = useState("");
   const [missed, setMissed] = useState("");
   const near = useView("itemsNear", text.trim());
   const list = useId();
-  function open(number: string): void {
+  async function open(number: string): Promise<void> {
     const wanted = number.trim();
-    const match = near?.find(({ id }) => id.toLowerCase() === wanted.toLowerCase());
+    if (wanted === "") return;
+    const there = await askView("itemsNear", [wanted]);
+    const match = there?.find(({ id }) => id.toLowerCase() === wanted.toLowerCase());
+    setMissed("");
     if (match) {
       setText("");
-      setMissed("");
-      found(match.id);
+      p.found(match.id);
+    } else if (p.unknown && there !== null) {
+      setText("");
+      p.unknown(wanted);
     } else setMissed(wanted);
   }
   return (
@@ -24,7 +33,7 @@ export function ItemFinder({ found }: { readonly found: (item: string) => void }
       className="item-finder"
       onSubmit={(event: FormEvent) => {
         event.preventDefault();
-        open(text);
+        void open(text);
       }}
     >
       <label>
@@ -36,6 +45,7 @@ export function ItemFinder({ found }: { readonly found: (item: string) => void }
           placeholder={walls.findHelp}
           autoComplete="off"
           spellCheck={false}
+          maxLength={80}
         />
       </label>
       <datalist id={list}>
@@ -49,7 +59,7 @@ export function ItemFinder({ found }: { readonly found: (item: string) => void }
       <ScanButton
         scanned={(number) => {
           setText(number);
-          found(number);
+          void open(number);
         }}
       />
       <p role="alert" className="item-finder-missed">

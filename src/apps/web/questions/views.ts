@@ -23,6 +23,7 @@ export interface QuestionsView {
   /** The newest first. */
   readonly answered: readonly QuestionView[];
   readonly mayAnswer: boolean;
+  readonly mayAsk: boolean;
 }
 
 /** Questions to the adviser. Whoever is from outside the campaign sees roles and no people. */
@@ -46,6 +47,7 @@ function questionsView(now: Now): QuestionsView {
     open: all.filter(({ answers }) => answers.length === 0),
     answered: all.filter(({ answers }) => answers.length > 0).reverse(),
     mayAnswer: now.me.writes.includes("questionAnswered"),
+    mayAsk: now.me.writes.includes("questionAsked"),
   };
 }
 

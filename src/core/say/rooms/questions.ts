@@ -33,6 +33,7 @@ export const ask = {
   pictureN: (n: number) => `question, picture ${n}`,
   send: "Ask",
   empty: "Write the question first.",
+  emptyAnswer: "Write the answer first.",
   said: (name: string) => `Asked the adviser: ${name}`,
   until: "Until the answer is here, leave the item shut and where it is.",
 } as const;

@@ -81,6 +81,9 @@ export const MIX_HELP = `leafward mix --want 70 --volume 1000 --stock 96: wipe s
   --temp 26              °C of room and liquids (default 20)
   --room 40m3            or 5x4x3: also says how much may be out in that room
   --changes 1            air changes an hour of the room (default 0.3, a shut room)
+  --label mix.pdf        a sheet to mix by, and labels for the bottles with the hazard signs
+  --made 2026-06-01      day on the label (default: today)
+  --sheet A4|Letter      paper size
 ${JSON_LINE}
 
 ${EXIT}`;

@@ -1,3 +1,4 @@
+import { writeFile } from "node:fs/promises";
 import {
   ethanolInRoom,
   mostSolutionAtOnce,
@@ -12,6 +13,7 @@ import {
   MOST_LITRES,
   transportClassFrom,
 } from "../../../core/physics/solutions/ethanol-fire.ts";
+import { USE_WITHIN_DAYS } from "../../../core/physics/solutions/ethanol-label.ts";
 import {
   type Recipe,
   recipeFrom,
@@ -28,10 +30,15 @@ import {
   mixFigures,
   sayMixVerdict,
 } from "../../../core/say/damp/mix.ts";
+import { MIX_PAPER } from "../../../core/say/damp/mix-label.ts";
 import { sayRoom, saySpill, vapourFigures } from "../../../core/say/damp/vapour.ts";
+import { sayDay } from "../../../core/say/dates.ts";
+import { addDays, type Day, dayFrom } from "../../../core/units/day.ts";
+import { mixPaper } from "../../../edge/papers/mix-paper.ts";
+import { machineNow } from "../now.ts";
 import type { Given } from "./given.ts";
 import { MIX_HELP } from "./help-damp.ts";
-import { answered, cautionsOf, type DampCommand, type Figure, type Report } from "./report.ts";
+import { answered, cannot, cautionsOf, type DampCommand, type Figure, type Report } from "./report.ts";
 import { roomFrom } from "./room.ts";
 
 const OPTIONS = {
@@ -41,6 +48,9 @@ const OPTIONS = {
   temp: "text",
   room: "text",
   changes: "text",
+  label: "text",
+  made: "text",
+  sheet: "text",
 } as const;
 const SHIFT = 8; // h
 /** Of the lower explosive limit, from which nobody may be there. NIOSH. */
@@ -51,9 +61,64 @@ export const mix: DampCommand = (...to) =>
   answered({ name: "mix", help: MIX_HELP, options: OPTIONS }, to, (given) => {
     const of = caseFrom(given);
     const room = roomOf(given);
+    const paper = paperFrom(given);
     given.settle();
-    return reportOf(of, room);
+    const report = reportOf(of, room);
+    return paper ? withPaper(report, of, room, paper) : report;
   });
+
+interface Paper {
+  readonly path: string;
+  readonly made: Day;
+  readonly sheet: "A4" | "Letter";
+}
+
+function paperFrom(given: Given): Paper | null {
+  const text = given.text("made");
+  const made = text === undefined ? machineNow().today : dayFrom(text);
+  if (made === null) given.refuseInWords(MIX_PAPER.madeFault(text ?? ""));
+  const sheet =
+    given.oneOf("sheet", ["a4", "letter"], MIX_PAPER.sheetRemedy, "a4") === "a4" ? "A4" : "Letter";
+  const path = given.text("label");
+  return path === undefined || made === null ? null : { path, made, sheet };
+}
+
+/** The sheet to mix by and the labels, written beside the answer. */
+async function withPaper(
+  report: Report,
+  of: MixCase,
+  room: Room | null,
+  { path, made, sheet }: Paper,
+): Promise<Report> {
+  const [section] = report.sections;
+  if (!section) return report;
+  const paper = {
+    ...{
+      want: of.want,
+      volume: of.volume,
+      recipe: section.verdict,
+      todo: section.todo,
+      figures: section.figures,
+    },
+    made: sayDay(made, "en-GB"),
+    useBy: sayDay(addDays(made, USE_WITHIN_DAYS), "en-GB"),
+    cautions: [
+      ...new Set(section.cautions.map(({ sentence }) => sentence)),
+      ...(room ? [] : [MIX_PAPER.noRoom]),
+    ],
+  };
+  const bytes = await mixPaper(paper, { sheet });
+  try {
+    await writeFile(path, bytes);
+  } catch (error) {
+    throw cannot(
+      "paper-not-written",
+      path,
+      error instanceof Error ? (error.message.split(",")[0] ?? "") : "",
+    );
+  }
+  return { ...report, closing: [MIX_PAPER.written(path)] };
+}
 
 function caseFrom(given: Given): MixCase {
   const stock = given.quantity(

@@ -45,6 +45,8 @@ const FAULTS = {
     `The two files share no hours, so they cannot be compared: inside ${inside}; outside ${outside}. Take an outside file of the same days.`,
   "typical-year": (file: string) =>
     `${file} is a typical year put together from several, so its days are not these days: it cannot say whether to open the windows now. Take an outside logger, or type --outside "31 C 60 %".`,
+  "paper-not-written": (file: string, reason: string) =>
+    `The sheet ${file} could not be written (${reason}): name a file in a folder that is there, such as mix.pdf.`,
   "plot-not-written": (file: string, reason: string) =>
     `The plot could not be written to ${file} (${reason}). Choose a folder that is there.`,
   "gel-without-bag": () =>

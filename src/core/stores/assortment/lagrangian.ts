@@ -1,82 +1,58 @@
+import type { LeftOpen } from "./exact-sites.ts";
 import type { MedianProblem } from "./p-median.ts";
 
 interface Bounded {
   readonly bound: number;
+  /** What can still be part of a choice that costs no more than is aimed at. */
+  readonly leftOpen: (aim: number) => Pick<LeftOpen, "state" | "reach">;
+}
+
+interface Prices {
   readonly prices: Float64Array;
   /** What opening a site saves at these prices, 0 or less. */
   readonly gains: Float64Array;
-  /** How often each site was among the best of late, 0 to 1. */
-  readonly shares: Float64Array;
-  /** As given, with what the bound decided. */
-  readonly state: Int8Array;
+  readonly bound: number;
 }
 
-const [OPEN, SHUT] = [1, -1];
+/** Steps without a better bound after which they become smaller. */
+const PATIENCE = 12;
+const SMALLEST_PACE = 1e-4;
 
 /**
  * Prices of the clients that make the bound high: each pays its price, and a site is worth what its clients would pay less.
- * @param state open, shut or undecided sites   @param prices to begin with; empty: each client's cheapest two sites
- * @param worthwhile by how much a better choice must be cheaper than the best known
- * @param better is shown the sites that look best now and then; gives the least cost known
+ * @param known the least cost known   @param better is shown the sites that look best now and then; gives the least cost known
  * Source: subgradient steps, Held, Wolfe and Crowder, Mathematical Programming 6 (1974), from memory.
  */
 export function lagrangian(
   problem: MedianProblem,
-  state: Int8Array,
-  prices: Float64Array,
   steps: number,
   known: number,
-  worthwhile: number,
   better: (chosen: readonly number[]) => number,
 ): Bounded {
-  const { clients } = problem;
-  let now = prices.length === clients ? Float64Array.from(prices) : startPrices(problem);
-  let best = { bound: Number.NEGATIVE_INFINITY, prices: now, gains: new Float64Array(0) };
-  const shares = new Float64Array(problem.sites);
-  let [target, pace, still] = [known, steps > 100 ? 1.5 : 0.6, 0];
-  for (let step = 0; step < steps && pace > 1e-4; step++) {
-    const gains = gainsOf(problem, now, state);
-    const taken = takenSites(gains, state, problem.choose);
-    settle(shares, taken);
-    const bound = sum(now) + taken.reduce((all, site) => all + (gains[site] as number), 0);
+  let now: Float64Array = startPrices(problem);
+  let best: Prices = { prices: now, gains: gainsOf(problem, now), bound: Number.NEGATIVE_INFINITY };
+  let [target, pace, still] = [known, 1.5, 0];
+  for (let step = 0; step < steps && pace > SMALLEST_PACE; step++) {
+    const gains = gainsOf(problem, now);
+    const taken = bySaving(gains).slice(0, problem.choose);
+    const bound = taken.reduce((sum, site) => sum + (gains[site] as number), sumOf(now));
     if (bound > best.bound + 1e-7 * Math.abs(bound)) {
-      best = { bound, prices: Float64Array.from(now), gains };
+      best = { prices: now, gains, bound };
       still = 0;
-    } else if (++still >= 12) {
+    } else if (++still >= PATIENCE) {
       [pace, still] = [pace / 1.6, 0];
-      now = Float64Array.from(best.prices);
+      now = best.prices;
     }
+    if (step % 50 === 10) target = better(taken);
     if (best.bound >= target - 1e-9 * Math.max(1, target)) break;
-    if (step % 50 === 40) target = better(taken);
-    const slope = slopeOf(problem, now, taken);
-    const length = slope.reduce((all, each) => all + each * each, 0);
-    if (length === 0) break;
-    const stride = (pace * Math.max(target * 1.002 - bound, 1e-9)) / length;
-    for (let client = 0; client < clients; client++)
-      now[client] = Math.max(
-        0,
-        Math.min(
-          problem.without[client] as number,
-          (now[client] as number) + stride * (slope[client] as number),
-        ),
-      );
+    const next = stepped(problem, now, taken, pace * Math.max(target * 1.002 - bound, 1e-9));
+    if (next === null) break;
+    now = next;
   }
-  const gains = best.gains.length === 0 ? gainsOf(problem, best.prices, state) : best.gains;
-  return {
-    ...best,
-    gains,
-    shares,
-    state: decided(gains, state, problem.choose, best.bound, target - worthwhile),
-  };
+  return { bound: best.bound, leftOpen: (aim) => leftOpen(problem, best, aim) };
 }
 
-/** A running mean over some thirty steps. */
-function settle(shares: Float64Array, taken: readonly number[]): void {
-  for (let site = 0; site < shares.length; site++) shares[site] = 0.97 * (shares[site] as number);
-  for (const site of taken) shares[site] = (shares[site] as number) + 0.03;
-}
-
-/** Between a client's cheapest and second cheapest site. */
+/** Each client's second cheapest site, or what going without costs. */
 function startPrices({ clients, sites, costs, without }: MedianProblem): Float64Array {
   const [first, second] = [new Float64Array(clients).fill(1e15), new Float64Array(clients).fill(1e15)];
   for (let site = 0, at = 0; site < sites; site++)
@@ -90,14 +66,9 @@ function startPrices({ clients, sites, costs, without }: MedianProblem): Float64
   return second.map((cost, client) => Math.min(cost, without[client] as number, 1e12));
 }
 
-function gainsOf(
-  { clients, sites, costs }: MedianProblem,
-  prices: Float64Array,
-  state: Int8Array,
-): Float64Array {
+function gainsOf({ clients, sites, costs }: MedianProblem, prices: Float64Array): Float64Array {
   const gains = new Float64Array(sites);
   for (let site = 0; site < sites; site++) {
-    if (state[site] === SHUT) continue;
     let gain = 0;
     for (let client = 0, at = site * clients; client < clients; client++, at++) {
       const less = (costs[at] as number) - (prices[client] as number);
@@ -108,53 +79,46 @@ function gainsOf(
   return gains;
 }
 
-/** All that must be open, and of the others the most gainful. */
-function takenSites(gains: Float64Array, state: Int8Array, choose: number): number[] {
-  const must = [...state.keys()].filter((site) => state[site] === OPEN);
-  return [...must, ...byGain(gains, state).slice(0, Math.max(0, choose - must.length))];
-}
+const bySaving = (gains: Float64Array): number[] =>
+  [...gains.keys()].sort((a, b) => (gains[a] as number) - (gains[b] as number) || a - b);
 
-const byGain = (gains: Float64Array, state: Int8Array): number[] =>
-  [...state.keys()]
-    .filter((site) => state[site] === 0)
-    .sort((a, b) => (gains[a] as number) - (gains[b] as number) || a - b);
-
-/** For each client one, less the taken sites that would serve it below its price. */
-function slopeOf(
+/** A client served by none of the taken sites pays more, one served by several less; null when all are served once. */
+function stepped(
   { clients, costs, without }: MedianProblem,
   prices: Float64Array,
   taken: readonly number[],
-): Float64Array {
+  stride: number,
+): Float64Array | null {
   const slope = new Float64Array(clients).fill(1);
   for (const site of taken)
     for (let client = 0, at = site * clients; client < clients; client++, at++)
       if ((costs[at] as number) < (prices[client] as number)) slope[client] = (slope[client] as number) - 1;
   for (let client = 0; client < clients; client++)
-    if ((slope[client] as number) > 0 && (prices[client] as number) >= (without[client] as number))
-      slope[client] = 0;
-  return slope;
+    if (slope[client] === 1 && (prices[client] as number) >= (without[client] as number)) slope[client] = 0;
+  const length = slope.reduce((sum, each) => sum + each * each, 0);
+  if (length === 0) return null;
+  return prices.map((price, client) =>
+    Math.max(0, Math.min(without[client] as number, price + (stride / length) * (slope[client] as number))),
+  );
 }
 
-/** A site whose opening lifts the bound over the cost that is aimed at is shut; one whose shutting does so is opened. */
-function decided(
-  gains: Float64Array,
-  state: Int8Array,
-  choose: number,
-  bound: number,
+/** A site whose opening lifts the bound over the aim is shut, one whose shutting does so is open; a client that pays so much over its
+ *  price that the bound passes the aim is not served from so far. */
+function leftOpen(
+  { choose }: MedianProblem,
+  { gains, bound, prices }: Prices,
   aim: number,
-): Int8Array {
-  const result = Int8Array.from(state);
-  const must = state.reduce((all, each) => all + (each === OPEN ? 1 : 0), 0);
-  const order = byGain(gains, state);
-  const room = Math.max(0, choose - must);
-  const last = room > 0 ? (gains[order[room - 1] ?? -1] ?? 0) : 0;
-  const next = gains[order[room] ?? -1] ?? 0;
+): Pick<LeftOpen, "state" | "reach"> {
+  const order = bySaving(gains);
+  const last = gains[order[choose - 1] ?? -1] ?? 0;
+  const next = gains[order[choose] ?? -1] ?? 0;
+  const state = new Int8Array(gains.length);
   order.forEach((site, place) => {
     const gain = gains[site] as number;
-    if (place >= room && bound + gain - last > aim) result[site] = SHUT;
-    if (place < room && bound - gain + next > aim) result[site] = OPEN;
+    if (place >= choose && bound + gain - last > aim + 1e-6) state[site] = -1;
+    if (place < choose && bound - gain + next > aim + 1e-6) state[site] = 1;
   });
-  return result;
+  return { state, reach: prices.map((price) => price + (aim - bound) + 1e-6) };
 }
 
-const sum = (values: Float64Array): number => values.reduce((all, each) => all + each, 0);
+const sumOf = (values: Float64Array): number => values.reduce((sum, each) => sum + each, 0);

@@ -1,3 +1,5 @@
+import type { Solve } from "../../plan/programme.ts";
+import { exactSites } from "./exact-sites.ts";
 import { interchange } from "./interchange.ts";
 import { lagrangian } from "./lagrangian.ts";
 
@@ -24,80 +26,48 @@ export interface MedianAnswer {
 }
 
 export interface MedianEffort {
-  /** Steps of the price search at the root and at each branch. */
-  readonly rootSteps: number;
-  readonly branchSteps: number;
-  readonly branches: number;
-  /** Every cost is a whole number, so a bound may be rounded up. */
-  readonly wholeCosts: boolean;
+  /** Steps of the price search. */
+  readonly steps: number;
+  /** Two choices differ by this at least, or need not be told apart: 1 where all costs are whole numbers. */
+  readonly step: number;
 }
-export const MEDIAN_EFFORT: MedianEffort = {
-  rootSteps: 600,
-  branchSteps: 100,
-  branches: 400,
-  wholeCosts: false,
-};
-
-/** A choice with every site open, shut, or not yet decided. */
-interface Branch {
-  readonly state: Int8Array;
-  readonly prices: Float64Array;
-  readonly bound: number;
-}
-export const OPEN = 1;
-export const SHUT = -1;
+/** So often at most a better choice is looked for exactly; each ends the search or betters the choice. */
+const MOST_ROUNDS = 20;
 
 /**
- * The best sites, proved where the branches last. Prices of the clients give a bound and a guide; exchanging one chosen site for another
- * betters each guess; sites that the bound shuts out or holds fast are never asked again.
+ * The best sites. Prices of the clients give a bound and a guide; exchanging one chosen site for another betters each guess; what the
+ * bound leaves open is solved exactly.
  * Sources: Lagrangian bound and reduction, Christofides and Beasley, European Journal of OR 10 (1982); exchange, Teitz and Bart, Operations
- * Research 16 (1968), in the form of Whitaker, INFOR 21 (1983); all from memory.
+ * Research 16 (1968); both from memory.
+ * @param solve the optimiser; without it the choice stands beside its bound
  */
-export function chooseSites(problem: MedianProblem, effort: MedianEffort = MEDIAN_EFFORT): MedianAnswer {
+export async function chooseSites(
+  problem: MedianProblem,
+  solve: Solve | null,
+  { steps, step }: MedianEffort,
+): Promise<MedianAnswer> {
   let best = interchange(problem, firstChoice(problem));
-  const isShort = (bound: number): boolean => rounded(bound) < best.cost - tolerance(best.cost);
-  const rounded = (bound: number): number => (effort.wholeCosts ? Math.ceil(bound - 1e-6) : bound);
-  const tolerance = (cost: number): number => (effort.wholeCosts ? 1e-6 : 1e-6 * Math.max(1, cost));
-  const root: Branch = {
-    state: new Int8Array(problem.sites),
-    prices: new Float64Array(0),
-    bound: 0,
-  };
-  const waiting = [root];
-  let shut = Number.POSITIVE_INFINITY;
-  let branches = 0;
-  while (waiting.length > 0 && branches < effort.branches) {
-    const branch = waiting.pop() as Branch;
-    if (!isShort(branch.bound)) {
-      shut = Math.min(shut, branch.bound);
-      continue;
+  const found = lagrangian(problem, steps, best.cost, (chosen) => {
+    const better = interchange(problem, chosen);
+    if (better.cost < best.cost) best = better;
+    return best.cost;
+  });
+  let bound = Math.ceil(found.bound / step - 1e-6) * step;
+  for (let round = 0; solve !== null && round < MOST_ROUNDS && bound < best.cost - 1e-9; round++) {
+    const aim = best.cost - step * (1 - 1e-6);
+    const answer = await exactSites(problem, { ...found.leftOpen(aim), aim }, solve);
+    if (answer === "none") bound = best.cost;
+    else if ("bound" in answer) {
+      bound = Math.max(bound, Math.min(best.cost, Math.ceil(answer.bound / step - 1e-6) * step));
+      break;
+    } else {
+      const better = interchange(problem, answer.chosen);
+      if (better.cost >= best.cost - 1e-9) break;
+      best = better;
+      bound = Math.max(bound, Math.min(best.cost, bound));
     }
-    const steps = branches++ === 0 ? effort.rootSteps : effort.branchSteps;
-    const worthwhile = effort.wholeCosts ? 1 - 1e-6 : tolerance(best.cost);
-    const found = lagrangian(problem, branch.state, branch.prices, steps, best.cost, worthwhile, (chosen) => {
-      const better = interchange(problem, chosen);
-      if (better.cost < best.cost) best = better;
-      return best.cost;
-    });
-    if (!isShort(found.bound)) {
-      shut = Math.min(shut, found.bound);
-      continue;
-    }
-    const next = mostDoubtful(found.state, found.shares, problem.choose);
-    if (next === -1) {
-      shut = Math.min(shut, found.bound);
-      continue;
-    }
-    const child = (as: number): Branch => {
-      const state = Int8Array.from(found.state);
-      state[next] = as;
-      return { state, prices: found.prices, bound: found.bound };
-    };
-    // the likelier branch is looked at first
-    waiting.push(child(SHUT), child(OPEN));
   }
-  const bound = Math.min(best.cost, ...waiting.map((each) => rounded(each.bound)), rounded(shut));
-  return { chosen: best.chosen, cost: best.cost, bound, proved: bound >= best.cost - tolerance(best.cost) };
+  return { ...best, bound: Math.min(bound, best.cost), proved: bound >= best.cost - 1e-9 };
 }
 
 /** One after the other, whichever lowers the cost most. */
@@ -109,10 +79,8 @@ function firstChoice({ clients, sites, costs, without, choose }: MedianProblem):
     for (let site = 0; site < sites; site++) {
       if (chosen.includes(site)) continue;
       let gain = 0;
-      for (let client = 0, at = site * clients; client < clients; client++, at++) {
-        const saved = (least[client] as number) - (costs[at] as number);
-        if (saved > 0) gain += saved;
-      }
+      for (let client = 0, at = site * clients; client < clients; client++, at++)
+        gain += Math.max(0, (least[client] as number) - (costs[at] as number));
       if (gain > most) [best, most] = [site, gain];
     }
     if (best === -1) break;
@@ -121,14 +89,4 @@ function firstChoice({ clients, sites, costs, without, choose }: MedianProblem):
       least[client] = Math.min(least[client] as number, costs[best * clients + client] as number);
   }
   return chosen;
-}
-
-/** The undecided site that was taken nearest to every other time; −1 when all is decided. */
-function mostDoubtful(state: Int8Array, shares: Float64Array, choose: number): number {
-  const open = state.reduce((sum, each) => sum + (each === OPEN ? 1 : 0), 0);
-  if (open >= choose) return -1;
-  const doubt = (site: number): number => Math.abs((shares[site] as number) - 0.5);
-  return [...state.keys()]
-    .filter((site) => state[site] === 0)
-    .reduce((best, site) => (best === -1 || doubt(site) < doubt(best) ? site : best), -1);
 }

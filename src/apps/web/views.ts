@@ -1,15 +1,23 @@
 import { doorViews } from "./door/views.ts";
+import { atWorkViews } from "./at-work/views.ts";
+import { benchViews } from "./bench/views.ts";
+import { cameraViews } from "./camera/views.ts";
 import { itemViews } from "./item/views.ts";
 import type { Now } from "./log/now.ts";
 import { questionViews } from "./questions/views.ts";
 import { todayViews } from "./today/views.ts";
 import { wallsViews } from "./walls/views.ts";
+import { wardViews } from "./ward/views.ts";
 
 /** Every question a screen may ask of the campaign as this device knows it: pure functions of this minute, by name. */
 export const VIEWS = {
   ...wallsViews,
   ...todayViews,
   ...itemViews,
+  ...atWorkViews,
+  ...benchViews,
+  ...cameraViews,
+  ...wardViews,
   ...doorViews,
   ...questionViews,
 } as const;

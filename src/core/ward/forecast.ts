@@ -43,7 +43,14 @@ export function forecastsOf(campaign: Campaign, routes: readonly Route[]): Map<s
   return found;
 }
 
-function forecastOf(route: Route, since: Day, today: Day, bag: ItemInWard | null, now: number): WardForecast {
+/** The wait of one item that came into the Ward on a day.   @param now hours since 1970, not before `today` */
+export function forecastOf(
+  route: Route,
+  since: Day,
+  today: Day,
+  bag: ItemInWard | null,
+  now: number,
+): WardForecast {
   const behind = daysBetween(since, today);
   const norm = lessDays(route.wardDays as Band, behind);
   const byNorm: WardForecast = { item: route.item, days: norm, from: "norm less the days behind", bag };
@@ -114,7 +121,11 @@ const CLIMATES: Readonly<Record<string, WardRoom>> = {
 const LAST_DAYS = 7;
 
 /** The room of the Ward: the week before by its own reader, else the climate's usual air. */
-export function wardRoomOf({ climate, place, planFrom }: Campaign): WardRoom {
+export function wardRoomOf({
+  climate,
+  place,
+  planFrom,
+}: Pick<Campaign, "climate" | "place" | "planFrom">): WardRoom {
   const usual = CLIMATES[place.climate] ?? { relHum: 0.65, dryBulb: 24 };
   const reader = climate.find((each) => /ward|quarantine/i.test(each.name));
   return reader ? weekOf(reader, planFrom, usual) : usual;

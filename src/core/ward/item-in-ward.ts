@@ -11,7 +11,14 @@ import {
 } from "../physics/drying/drying-body.ts";
 import { ISOTHERMS } from "../physics/sorption/sorption.ts";
 import { dayNumber } from "../units/day.ts";
-import { type BagEvent, type BagLog, type BagState, bagStateFromLog, type Spared } from "./bag-state.ts";
+import {
+  type BagEvent,
+  type BagLog,
+  type BagReading,
+  type BagState,
+  bagStateFromLog,
+  type Spared,
+} from "./bag-state.ts";
 import { type ReadyDate, readyDate } from "./ready-date.ts";
 import type { WardCase, WardStage } from "./ward-case.ts";
 
@@ -36,27 +43,41 @@ export const hoursOf = ({ day, minute }: Pick<WardNote, "day" | "minute">): numb
   dayNumber(day) * 24 + minute / 60;
 
 /** @param now hours since 1970; what was written later is left out */
-export function itemInWard(item: Item, notes: readonly WardNote[], room: WardRoom, now: number): ItemInWard {
-  const inOrder = [...notes].sort((a, b) => hoursOf(a) - hoursOf(b));
-  const readings = inOrder
-    .filter((each) => each.what === "read")
-    .map(({ value = 0, dryBulb, ...when }) => ({
-      hours: hoursOf(when),
-      relHum: value,
-      ...(dryBulb === undefined ? {} : { dryBulb }),
-    }));
+export const itemInWard = (
+  item: Item,
+  notes: readonly WardNote[],
+  room: WardRoom,
+  now: number,
+): ItemInWard => ({
+  item: item.id,
+  state: bagStateFromLog(bagLogOf(item, notes), now),
+  ready: readyDate(wardCaseOf(item, notes, room, now)),
+});
+
+const inOrderOf = (notes: readonly WardNote[]): WardNote[] =>
+  [...notes].sort((a, b) => hoursOf(a) - hoursOf(b));
+
+/** What was written about the item's bag, as its state asks for it. */
+export function bagLogOf(item: Item, notes: readonly WardNote[]): BagLog {
+  const inOrder = inOrderOf(notes);
+  return {
+    material: sparedOf(item),
+    events: eventsOf(inOrder),
+    readings: readingsOf(inOrder),
+    asks48HoursBelow50: false,
+  };
+}
+
+/** The same as the ready date asks for it. */
+export function wardCaseOf(item: Item, notes: readonly WardNote[], room: WardRoom, now: number): WardCase {
+  const inOrder = inOrderOf(notes);
+  const readings = readingsOf(inOrder);
   const weighings = inOrder
     .filter((each) => each.what === "weighed")
     .map(({ value = 0, ...when }) => ({ hours: hoursOf(when), grams: value }));
-  const log: BagLog = {
-    material: sparedOf(item),
-    events: eventsOf(inOrder),
-    readings,
-    asks48HoursBelow50: false,
-  };
   const closed = inOrder.find((each) => each.what === "closed");
   const start = readings.find((each) => closed !== undefined && each.hours >= hoursOf(closed)) ?? null;
-  const ward: WardCase = {
+  return {
     body: dryingBodyOf(item, room.dryBulb),
     dryBulb: room.dryBulb,
     start,
@@ -65,8 +86,16 @@ export function itemInWard(item: Item, notes: readonly WardNote[], room: WardRoo
     weighings,
     now,
   };
-  return { item: item.id, state: bagStateFromLog(log, now), ready: readyDate(ward) };
 }
+
+const readingsOf = (inOrder: readonly WardNote[]): BagReading[] =>
+  inOrder
+    .filter((each) => each.what === "read")
+    .map(({ value = 0, dryBulb, ...when }) => ({
+      hours: hoursOf(when),
+      relHum: value,
+      ...(dryBulb === undefined ? {} : { dryBulb }),
+    }));
 
 const EVENT = {
   closed: "closed",

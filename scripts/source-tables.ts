@@ -13,6 +13,10 @@ export function sourceTables(): SourceTables {
     sources: readPublished("sources.json") as SourceTables["sources"],
     rules: files.flatMap((name) => readPublished(join("rules", name)) as SourceTables["rules"]),
     derivations: readPublished("derivations.json") as SourceTables["derivations"],
-    norms: ["times", "waits", "people", "consumables"].flatMap((group) => norms[group] ?? []),
+    norms: [
+      ...["times", "waits", "people", "consumables"].flatMap((group) => norms[group] ?? []),
+      ...Object.values(readPublished("goods.json") as Record<string, SourceTables["norms"]>).flat(),
+      ...(readPublished("substitutes.json") as { substitutes: SourceTables["norms"] }).substitutes,
+    ],
   };
 }

@@ -56,7 +56,7 @@ export function sourcesPage({ sources, rules, derivations, norms }: SourceTables
       ),
     ),
     "\n## Sources of working figures\n",
-    "Minutes, waits, limits of people and consumables in `data/norms.json`, by the words of their source.\n",
+    "Minutes, waits, limits of people and consumables in `data/norms.json`, what keeps how long and how it travels in `data/goods.json`, what may stand in for it in `data/substitutes.json`, by the words of their source.\n",
     row("source", "norms"),
     "|---|---|",
     ...[...grouped(norms)].map(([source, ids]) => row(source, idsOf(ids))),

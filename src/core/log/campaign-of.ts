@@ -31,7 +31,10 @@ export function campaignOf(state: CampaignState, today: Day): Campaign | null {
     calendar: placed([house, ...people.map(({ now }) => now)].flatMap(calendarIn)).map((entry) =>
       codes.has(entry.who) ? withoutNote(entry) : entry,
     ),
-    ...storesIn(onShelf(state, "store").map(({ now }) => now)),
+    ...storesIn(
+      onShelf(state, "store").map(({ now }) => now),
+      today,
+    ),
     climate: placed(onShelf(state, "reader").flatMap(({ name: reader, now }) => seriesIn(reader, now))),
   };
 }

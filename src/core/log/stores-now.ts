@@ -1,4 +1,5 @@
 import type { Campaign, Delivery, StockCount, Store } from "../items/campaign.ts";
+import type { Day } from "../units/day.ts";
 import { inOrder } from "./event.ts";
 import type { From } from "./findings-now.ts";
 import type { Filed } from "./kinds.ts";
@@ -6,19 +7,23 @@ import { isOf, type Matter, type Standing } from "./standing.ts";
 
 type Counted = Extract<Filed, { kind: "stockCounted" }>;
 
-/** Stores as last counted with what has come since, every count, and what is still on its way. What work has used up since the last count
- *  is taken off later, where the norms are at hand: `stockNow` in core/stores. */
+/**
+ * Stores as last counted with what has come since, every count, and what is still on its way. What work has used up since the last count
+ * is taken off later, where the norms are at hand: `stockNow` in core/stores. Counts of this morning alone say nothing more.
+ */
 export function storesIn(
   stores: readonly Standing[],
-): Pick<Campaign, "stores" | "deliveries"> & Required<Pick<Campaign, "stockCounts">> {
+  today: Day,
+): Pick<Campaign, "stores" | "deliveries" | "stockCounts"> {
   const listed = stores.flatMap((now) => {
     const store = storeIn(now);
     return store === null ? [] : [{ now, store }];
   });
+  const stockCounts = inLogOrder(listed.flatMap(({ now }) => stockCountsIn(now)));
   return {
     stores: inLogOrder(listed.map(({ store }) => store)),
     deliveries: inLogOrder(listed.flatMap(({ now }) => [...now.matters.values()].flatMap(expectedIn))),
-    stockCounts: inLogOrder(listed.flatMap(({ now }) => stockCountsIn(now))),
+    ...(stockCounts.some(({ day }) => day < today) ? { stockCounts } : {}),
   };
 }
 

@@ -30,8 +30,9 @@ export function sheetChanges(events: readonly LogEvent[], campaign: Campaign): S
   );
   const live = own.filter((event) => !corrected.has(event.id) && isRow(event));
   const rows = new Map<string, LogEvent[]>();
+  const counted = new Map((campaign.stockCounts ?? []).map(({ store, day }) => [store, day]));
   for (const event of live) {
-    const key = keyOf(event);
+    const key = keyOf(event, counted);
     rows.set(key, [...(rows.get(key) ?? []), event]);
   }
   const readings = readingsIn(events);
@@ -39,9 +40,9 @@ export function sheetChanges(events: readonly LogEvent[], campaign: Campaign): S
   for (const entry of importEntries(campaign)) {
     if (entry.kind === "campaignFounded") fresh.push(...houseChanges(own, entry));
     else if (entry.kind === "readerRead") fresh.push(...newReadings(readings, entry));
-    else if (!taken(rows, entry)) fresh.push(entry);
+    else if (!taken(rows, entry, counted)) fresh.push(entry);
   }
-  const gone = [...rows.values()].flat();
+  const gone = [...rows.values()].flat().filter((event) => !isOlderCount(event, counted));
   const left = new Set(gone);
   const answers = live.filter((event) => event.kind === "findingRecorded" && !left.has(event));
   const corrections = gone.map(
@@ -62,16 +63,32 @@ const isRow = ({ kind, version }: LogEvent): boolean =>
   !(kind in ASPECTS) &&
   kind !== "campaignFounded";
 
-/** A count of stock is the same on whatever morning the sheets are read. */
-function keyOf({ kind, payload }: { readonly kind: string; readonly payload: object }): string {
+/** Store → the day it was counted on, as the sheets say it. */
+type Counted = ReadonlyMap<string, string>;
+const NONE: Counted = new Map();
+
+/** A count of stock without a day is the same on whatever morning the sheets are read. */
+function keyOf(
+  { kind, payload }: { readonly kind: string; readonly payload: object },
+  counted: Counted,
+): string {
   const { day, ...rest } = payload as { readonly [key: string]: Json }; // what is written or was read as JSON
-  return `${kind} ${canonicalJson(kind === "stockCounted" || day === undefined ? rest : { ...rest, day })}`;
+  const isUndated = kind === "stockCounted" && !counted.has(String(rest.store));
+  return `${kind} ${canonicalJson(isUndated || day === undefined ? rest : { ...rest, day })}`;
 }
 
+/** A later count leaves the one before it as it was: between the two the team's own use is measured. */
+const isOlderCount = ({ kind, payload }: LogEvent, counted: Counted): boolean =>
+  kind === "stockCounted" && String(payload.day) < (counted.get(String(payload.store)) ?? "");
+
 /** Strikes off the row an entry stands for. Rows that are the same stand for one entry each. */
-function taken(rows: Map<string, LogEvent[]>, { kind, payload, plain }: ImportEntry): boolean {
+function taken(
+  rows: Map<string, LogEvent[]>,
+  { kind, payload, plain }: ImportEntry,
+  counted: Counted,
+): boolean {
   for (const each of plain === undefined ? [payload] : [payload, plain]) {
-    const key = keyOf({ kind, payload: each });
+    const key = keyOf({ kind, payload: each }, counted);
     const [first, ...rest] = rows.get(key) ?? [];
     if (first === undefined) continue;
     if (rest.length > 0) rows.set(key, rest);
@@ -96,7 +113,7 @@ function houseChanges(own: readonly LogEvent[], founding: ImportEntry): ImportEn
       Object.fromEntries(Object.entries(payload).filter(([key]) => ASPECTS[kind].includes(key as never)));
     const last = own.findLast((event) => event.kind === kind || event.kind === "campaignFounded");
     const payload = of(founding.payload);
-    return last && keyOf({ kind, payload: of(last.payload) }) === keyOf({ kind, payload })
+    return last && keyOf({ kind, payload: of(last.payload) }, NONE) === keyOf({ kind, payload }, NONE)
       ? []
       : [{ kind, payload, seen: last ? [last.id] : [] }];
   });

@@ -26,7 +26,7 @@ const thereAndBack = (campaign: Campaign): Campaign | null =>
   campaignOf(fold(written(campaign).events), campaign.planFrom);
 
 /** What the log adds is left out, as is what it does not keep: a note beside a person's days. */
-const compared = ({ stockCounts: _, ...campaign }: Campaign): Campaign => {
+const compared = (campaign: Campaign): Campaign => {
   const codes = new Set(campaign.people.map(({ code }) => code));
   return {
     ...campaign,

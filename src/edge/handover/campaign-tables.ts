@@ -10,7 +10,7 @@ import { sessionsTable } from "../intake/tables/sessions.ts";
 import { storesTable } from "../intake/tables/stores.ts";
 import { wardTable } from "../intake/tables/ward.ts";
 import type { CsvCell } from "./csv-text.ts";
-import type { HandedTable } from "./table-package.ts";
+import type { HandedTable } from "./handed-table.ts";
 
 type Row = Readonly<Record<string, CsvCell>>;
 

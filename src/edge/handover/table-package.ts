@@ -2,16 +2,10 @@ import Papa from "papaparse";
 import type { Campaign } from "../../core/items/campaign.ts";
 import type { Plan } from "../../core/plan/plan.ts";
 import { campaignTables } from "./campaign-tables.ts";
-import { type CsvCell, csvText } from "./csv-text.ts";
+import { csvText } from "./csv-text.ts";
+import type { HandedTable } from "./handed-table.ts";
 import { planSchema } from "./plan-schemas.ts";
 import { planTables } from "./plan-tables.ts";
-
-/** A table handed over, with its Frictionless Table Schema. */
-export interface HandedTable {
-  readonly name: string;
-  readonly schema: Readonly<Record<string, unknown>>;
-  readonly rows: readonly Readonly<Record<string, CsvCell>>[];
-}
 
 export interface HandedFile {
   readonly name: string;

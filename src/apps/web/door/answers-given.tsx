@@ -4,6 +4,7 @@ import type { Day } from "../../../core/units/day.ts";
 import { LOCALE } from "../frame/reader.ts";
 import { Section } from "../frame/section.tsx";
 import { DoButton } from "../item/do-button.tsx";
+import { Fold } from "../item/fold.tsx";
 import { useWhyNot } from "../item/use-why-not.ts";
 import { useStatus } from "../link/use-view.ts";
 import { useWrite } from "../link/use-write.ts";
@@ -41,14 +42,15 @@ export function GivenAnswer({ item, given }: { readonly item: string; readonly g
   const when = day === "" ? "" : sayDay(day as Day, LOCALE, "short"); // as the log keeps it
   const unit = test.choices.kind === "number" ? test.choices.unit : "";
   return (
-    <details className="given-answer">
-      <summary>
+    <Fold
+      words={
         <span>
           {part !== "" && `${part}: `}
           {test.short}: <strong>{sayAnswer(answer, unit)}</strong>{" "}
           <span className="quiet">{door.answeredBy(by, when)}</span>
         </span>
-      </summary>
+      }
+    >
       <p>{test.question}</p>
       <AnswerButtons
         choices={test.choices}
@@ -67,6 +69,6 @@ export function GivenAnswer({ item, given }: { readonly item: string; readonly g
       >
         {door.takeBack}
       </DoButton>
-    </details>
+    </Fold>
   );
 }

@@ -1,5 +1,6 @@
+import { doorQuestion } from "../../../core/care/door-question.ts";
 import type { PartCare } from "../../../core/care/item-care.ts";
-import { type NextQuestion, nextQuestion } from "../../../core/care/questions.ts";
+import type { NextQuestion } from "../../../core/care/questions.ts";
 import type { RuleBook, Test } from "../../../core/care/rule-book.ts";
 import { type AnswerChoices, answerChoices } from "../../../core/log/answer-choices.ts";
 
@@ -27,6 +28,8 @@ export interface AskView {
     readonly test: AskedTest;
     readonly rule: string;
     readonly text: string;
+    /** It keeps the item at the Door until an unsure is written down. */
+    readonly isMustAsk: boolean;
   }[];
   readonly later: readonly LaterTest[];
 }
@@ -47,7 +50,10 @@ export const askedTest = ({ id, short, question, how, note, answers, stop }: Tes
 
 /** The next question: of the item itself while it has one, then of its parts in turn.   @param skipped tests put off, as `part test` */
 export function askView(book: RuleBook, parts: readonly PartCare[], skipped: ReadonlySet<string>): AskView {
-  const asked = parts.map((part) => ({ part: part.name, next: nextOf(book, part, skipped) }));
+  const asked = parts.map((each) => ({
+    ...{ part: each.name, missing: each.care.missingTests },
+    next: nextOf(book, each, skipped),
+  }));
   const now = asked.find(({ next }) => next.tests.length > 0);
   const texts = new Map(book.rules.map(({ id, reason }) => [id, reason.text]));
   return {
@@ -55,10 +61,11 @@ export function askView(book: RuleBook, parts: readonly PartCare[], skipped: Rea
     tests: now?.next.tests.map(askedTest) ?? [],
     rules: now?.next.waiting.length ?? 0,
     forbidden: once(
-      asked.flatMap(({ part, next }) =>
+      asked.flatMap(({ part, missing, next }) =>
         next.forbidden.map(({ test, rule }) => ({
           ...{ part, rule, test: askedTest(test) },
           text: texts.get(rule) ?? "",
+          isMustAsk: missing.includes(test.id),
         })),
       ),
     ),
@@ -79,8 +86,6 @@ function once<T extends { readonly test: AskedTest }>(rows: readonly T[]): reado
 }
 
 function nextOf(book: RuleBook, { name, care }: PartCare, skipped: ReadonlySet<string>): NextQuestion {
-  const isPutOff = (test: string): boolean => skipped.has(`${name} ${test}`);
-  if (skipped.size === 0) return nextQuestion(book, care.facts);
-  const tests = new Map([...book.tests].filter(([id]) => !isPutOff(id)));
-  return nextQuestion({ ...book, tests }, care.facts);
+  const own = [...skipped].filter((each) => each.startsWith(`${name} `));
+  return doorQuestion(book, care, new Set(own.map((each) => each.slice(name.length + 1))));
 }

@@ -33,11 +33,11 @@ export function Dangers({ item }: { readonly item: DoorItem }) {
 
 export const DangerList = ({ dangers }: { readonly dangers: readonly Danger[] }) => (
   <ul className="danger-list">
-    {dangers.map(({ holds, unsure, signs }) => (
+    {dangers.map(({ holds, isDoubtful, signs }) => (
       <li key={holds}>
         <Signs codes={signs} />
         <p>
-          <strong>{unsure ? door.maybe : door.holds}</strong> {holds}
+          <strong>{isDoubtful ? door.maybe : door.holds}</strong> {holds}
         </p>
       </li>
     ))}

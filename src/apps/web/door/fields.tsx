@@ -1,4 +1,5 @@
 import { listing, sayWord } from "../../../core/say/rooms/door.ts";
+import { Fold } from "../item/fold.tsx";
 import "./fields.css";
 
 /** Words or a number, typed. */
@@ -69,10 +70,7 @@ export const Several = (p: {
   readonly values: readonly string[];
   readonly put: (choices: readonly string[]) => void;
 }) => (
-  <details className="several">
-    <summary>
-      {p.words}: {p.values.length === 0 ? listing.nothing : p.values.map(sayWord).join(", ")}
-    </summary>
+  <Fold words={`${p.words}: ${p.values.length === 0 ? listing.nothing : p.values.map(sayWord).join(", ")}`}>
     <fieldset className="tiles">
       <legend className="unseen">{p.words}</legend>
       {p.choices.map((each) => (
@@ -88,5 +86,5 @@ export const Several = (p: {
         </label>
       ))}
     </fieldset>
-  </details>
+  </Fold>
 );

@@ -1,5 +1,6 @@
 import { door } from "../../../core/say/rooms/door.ts";
 import { count } from "../frame/reader.ts";
+import { Fold } from "../item/fold.tsx";
 import { useWhyNot } from "../item/use-why-not.ts";
 import { AnswerButtons } from "./answer-buttons.tsx";
 import type { LaterTest } from "./ask-view.ts";
@@ -16,10 +17,9 @@ export function LaterTests(p: { readonly item: string; readonly later: readonly 
       <ul>
         {p.later.map(({ part, test, hours, who }) => (
           <li key={`${part} ${test.id}`}>
-            <details>
-              <summary>
-                {hours > 0 ? door.laterHours(test.short, count(hours)) : door.laterWho(test.short, who)}
-              </summary>
+            <Fold
+              words={hours > 0 ? door.laterHours(test.short, count(hours)) : door.laterWho(test.short, who)}
+            >
               <p>{test.question}</p>
               <p className="quiet">{door.how(test.how)}</p>
               <AnswerButtons
@@ -27,7 +27,7 @@ export function LaterTests(p: { readonly item: string; readonly later: readonly 
                 whyNot={whyNot}
                 answer={(given) => void answer(part, { test, answer: given })}
               />
-            </details>
+            </Fold>
           </li>
         ))}
       </ul>

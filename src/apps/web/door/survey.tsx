@@ -2,6 +2,7 @@ import { useEffect, useRef } from "react";
 import { door } from "../../../core/say/rooms/door.ts";
 import { count } from "../frame/reader.ts";
 import { Empty, Section } from "../frame/section.tsx";
+import { DoButton } from "../item/do-button.tsx";
 import { useWhyNot } from "../item/use-why-not.ts";
 import { AnswerButtons } from "./answer-buttons.tsx";
 import type { AskedTest, AskView } from "./ask-view.ts";
@@ -10,6 +11,7 @@ import type { DoorItem } from "./item-view.ts";
 import { LaterTests } from "./later-tests.tsx";
 import "./survey.css";
 import { useAnswer } from "./use-answer.ts";
+import { useSettled } from "./use-settled.ts";
 
 /** The guided survey: the next question that matters, and nothing that does not. */
 export function Survey(p: {
@@ -37,8 +39,8 @@ export function Survey(p: {
         <section aria-label={door.forbidden}>
           <h3>{door.forbidden}</h3>
           <ul>
-            {ask.forbidden.map(({ part, test, rule, text }) => (
-              <li key={`${part} ${test.id}`}>{door.forbiddenBy(test.short, rule, text)}</li>
+            {ask.forbidden.map((each) => (
+              <ForbiddenTest key={`${each.part} ${each.test.id}`} item={id} {...each} />
             ))}
           </ul>
         </section>
@@ -58,6 +60,7 @@ function Asked(p: {
 }) {
   const { part, tests, rules } = p.ask;
   const heading = useRef<HTMLHeadingElement>(null);
+  const isSettled = useSettled();
   useEffect(() => {
     if (document.activeElement === document.body) heading.current?.focus(); // what was pressed is gone
   }, []);
@@ -70,11 +73,13 @@ function Asked(p: {
         <span className="quiet">{isGlance ? door.glance(part) : door.question(part)}</span>
         {!isGlance && <span className="survey-question">{test.question}</span>}
       </h3>
-      {isGlance ? (
-        <Glance item={p.item} part={part} tests={tests} />
-      ) : (
-        <OneQuestion item={p.item} part={part} test={test} />
-      )}
+      <div className="survey-answers" inert={!isSettled}>
+        {isGlance ? (
+          <Glance item={p.item} part={part} tests={tests} />
+        ) : (
+          <OneQuestion item={p.item} part={part} test={test} />
+        )}
+      </div>
       <div className="survey-skip">
         <button type="button" onClick={() => p.putOff(tests)}>
           {door.skip}
@@ -87,6 +92,23 @@ function Asked(p: {
   );
 }
 
+/** A test that a rule forbids; where it must be asked, an unsure stands for it, and counts as the safer side. */
+function ForbiddenTest(p: AskView["forbidden"][number] & { readonly item: string }) {
+  const answer = useAnswer(p.item);
+  const whyNot = useWhyNot("findingRecorded");
+  const { part, test, rule, text } = p;
+  return (
+    <li>
+      <p>{door.forbiddenBy(test.short, rule, text)}</p>
+      {p.isMustAsk && (
+        <DoButton whyNot={whyNot} act={() => void answer(part, { test, answer: "unsure" })}>
+          {door.writeUnsure}
+        </DoButton>
+      )}
+    </li>
+  );
+}
+
 function OneQuestion(p: { readonly item: string; readonly part: string; readonly test: AskedTest }) {
   const answer = useAnswer(p.item);
   const whyNot = useWhyNot("findingRecorded");
@@ -94,7 +116,7 @@ function OneQuestion(p: { readonly item: string; readonly part: string; readonly
   return (
     <>
       <p>{door.how(test.how)}</p>
-      {test.note !== "" && <p className="quiet">{test.note}.</p>}
+      {test.note !== "" && !test.stop && <p className="quiet">{test.note}.</p>}
       {test.stop && (
         <p>
           <strong>{door.stopTest}</strong>

@@ -63,7 +63,10 @@ const Tag = ({ tag: { id, title, dangers } }: { readonly tag: TagView }) => (
         <Signs codes={[...new Set(dangers.flatMap(({ signs }) => signs))]} />
         <p>
           <strong>{words.askFirst}.</strong>{" "}
-          {dangers.map(({ holds, unsure }) => `${unsure ? door.maybe : door.holds} ${holds}`).join("; ")}.
+          {dangers
+            .map(({ holds, isDoubtful }) => `${isDoubtful ? door.maybe : door.holds} ${holds}`)
+            .join("; ")}
+          .
         </p>
       </div>
     )}

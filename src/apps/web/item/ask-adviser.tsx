@@ -6,6 +6,7 @@ import { useWrite } from "../link/use-write.ts";
 import { useDraft } from "../walls/use-draft.ts";
 import "./ask-adviser.css";
 import { DoButton } from "./do-button.tsx";
+import { Fold } from "./fold.tsx";
 import { KeptPicture } from "./kept-picture.tsx";
 import { PictureButton } from "./picture-button.tsx";
 import { useWhyNot } from "./use-why-not.ts";
@@ -42,50 +43,51 @@ export function AskAdviser(p: { readonly item?: string; readonly isOpen?: boolea
     setOpen(p.isOpen ?? false);
   }
   return (
-    <details
-      className="ask-adviser"
-      open={isOpen}
-      onToggle={({ currentTarget }) => setOpen(currentTarget.open)}
+    <Fold
+      words={<strong>{item === undefined ? ask.openGeneral : ask.open}</strong>}
+      isOpen={isOpen}
+      opened={setOpen}
     >
-      <summary>{item === undefined ? ask.openGeneral : ask.open}</summary>
-      <label>
-        {ask.text}
-        <textarea
-          rows={3}
-          maxLength={2000}
-          value={draft.text}
-          aria-describedby={help}
-          onChange={({ target }) => setDraft({ ...draft, text: target.value })}
-        />
-      </label>
-      <p className="quiet" id={help}>
-        {ask.help}
-      </p>
-      {draft.pictures.length > 0 && (
-        <ul className="ask-adviser-pictures">
-          {draft.pictures.map((each, at) => (
-            <li key={each}>
-              <KeptPicture picture={each} says={ask.pictureN(at + 1)} />
-            </li>
-          ))}
-        </ul>
-      )}
-      <div className="ask-adviser-acts">
-        {!noPicture && (
-          <PictureButton
-            words={draft.pictures.length === 0 ? ask.picture : pictureWords.take}
-            taken={(each) => setDraft({ ...draft, pictures: [...draft.pictures, each] })}
+      <div className="ask-adviser">
+        <label>
+          {ask.text}
+          <textarea
+            rows={3}
+            maxLength={2000}
+            value={draft.text}
+            aria-describedby={help}
+            onChange={({ target }) => setDraft({ ...draft, text: target.value })}
           />
+        </label>
+        <p className="quiet" id={help}>
+          {ask.help}
+        </p>
+        {draft.pictures.length > 0 && (
+          <ul className="ask-adviser-pictures">
+            {draft.pictures.map((each, at) => (
+              <li key={each}>
+                <KeptPicture picture={each} says={ask.pictureN(at + 1)} />
+              </li>
+            ))}
+          </ul>
         )}
-        <DoButton
-          isMain
-          whyNot={mayNot ?? (draft.text.trim() === "" ? ask.empty : null)}
-          act={() => void send()}
-        >
-          {ask.send}
-        </DoButton>
+        <div className="ask-adviser-acts">
+          {!noPicture && (
+            <PictureButton
+              words={draft.pictures.length === 0 ? ask.picture : pictureWords.take}
+              taken={(each) => setDraft({ ...draft, pictures: [...draft.pictures, each] })}
+            />
+          )}
+          <DoButton
+            isMain
+            whyNot={mayNot ?? (draft.text.trim() === "" ? ask.empty : null)}
+            act={() => void send()}
+          >
+            {ask.send}
+          </DoButton>
+        </div>
+        {item !== undefined && <p className="quiet">{ask.until}</p>}
       </div>
-      {item !== undefined && <p className="quiet">{ask.until}</p>}
-    </details>
+    </Fold>
   );
 }

@@ -19,12 +19,10 @@ export function PictureButton(p: { readonly words: string; readonly taken: (pict
       </button>
       <input
         ref={input}
-        className="unseen"
+        hidden
         type="file"
         accept="image/jpeg,image/png,image/webp"
         capture="environment"
-        aria-label={p.words}
-        tabIndex={-1}
         onChange={({ target }) => {
           void keep(target.files?.[0]);
           target.value = "";

@@ -23,7 +23,7 @@ export default defineConfig({
       workbox: {
         globPatterns: ["**/*.{js,css,html,svg,ttf}"],
         navigateFallback: "index.html",
-        navigateFallbackDenylist: [/^\/api\//, /^\/papers\//],
+        navigateFallbackDenylist: [/^\/api\//, /^\/papers\//, /^\/picture\.svg/],
         cleanupOutdatedCaches: true,
         sourcemap: false,
       },

@@ -1,13 +1,8 @@
-import { mkdir, rm, writeFile } from "node:fs/promises";
 import { basename, join, resolve } from "node:path";
 import type { Problem } from "../../core/outcome/problem.ts";
-import { drawPlanPicture } from "../../core/plan/picture/draw-plan-picture.ts";
-import { planPicture } from "../../core/plan/picture/plan-picture.ts";
-import { PICTURE_WORDS } from "../../core/say/plan-picture.ts";
 import { sayProblem } from "../../core/say/problems.ts";
 import type { Day } from "../../core/units/day.ts";
 import { watchStores } from "../../core/ward/store-watch.ts";
-import { planTables } from "../../edge/handover/plan-tables.ts";
 import { mayHaveLog } from "../../edge/keep/open-keep.ts";
 import { projectFolder } from "../../edge/published.ts";
 import { answerLines } from "./answer.ts";
@@ -15,13 +10,13 @@ import { backupLines } from "./keep.ts";
 import { mouldAhead } from "./mould-ahead.ts";
 import { machineNow } from "./now.ts";
 import { type PlannedFolder, planFolder } from "./plan-folder.ts";
-import { printPapers } from "./print-papers.ts";
+import { type PaperChoice, writePlan } from "./write-plan.ts";
 
 export interface PlanRequest {
   readonly folder: string;
   readonly today: Day | undefined;
   readonly outFolder: string | undefined;
-  readonly papers: { readonly sheet: "A4" | "Letter"; readonly allCards: boolean };
+  readonly papers: PaperChoice;
   readonly out: (line: string) => void;
   readonly complain: (line: string) => void;
 }
@@ -58,22 +53,6 @@ export async function planAndWrite(
   if (mayHaveLog(request.folder))
     for (const line of await backupLines(request.folder, machineNow().today)) complain(line);
   return { planned, folder, papers: await writePlan(planned, folder, request.papers) };
-}
-
-/** Plan, picture, tables and papers into a folder; the names of the papers. */
-export async function writePlan(
-  planned: PlannedFolder,
-  folder: string,
-  papers: PlanRequest["papers"],
-): Promise<string[]> {
-  await rm(join(folder, "papers"), { recursive: true, force: true });
-  await mkdir(join(folder, "papers"), { recursive: true });
-  await mkdir(join(folder, "tables"), { recursive: true });
-  await writeFile(join(folder, "plan.json"), `${JSON.stringify(planned.plan, null, 1)}\n`);
-  await writeFile(join(folder, "picture.svg"), drawPlanPicture(planPicture(planned), PICTURE_WORDS));
-  for (const { name, text } of planTables(planned.plan))
-    await writeFile(join(folder, "tables", `${name}.csv`), text);
-  return printPapers(planned, join(folder, "papers"), papers);
 }
 
 export function sayProblems(

@@ -1,28 +1,21 @@
 import { readdir, readFile, writeFile } from "node:fs/promises";
 import { basename, join, resolve } from "node:path";
 import { parseArgs } from "node:util";
-import { loadNorms } from "../../core/care/norms.ts";
-import { campaignRoutes } from "../../core/plan/campaign-routes.ts";
-import { checkPlan } from "../../core/plan/checker/check-plan.ts";
 import type { AcceptedPlan } from "../../core/plan/replan/accepted.ts";
 import type { Replan } from "../../core/plan/replan/changes.ts";
 import { replan } from "../../core/plan/replan/replan.ts";
-import { sayBrokenPlan } from "../../core/say/plan-faults.ts";
 import { type CampaignWords, REPLAN_HELP, REPLAN_REFUSALS } from "../../core/say/replan.ts";
-import { projectStores } from "../../core/stores/orders.ts";
-import { stockNow } from "../../core/stores/use/stock-now.ts";
 import { type Day, dayFrom } from "../../core/units/day.ts";
 import { replanTable } from "../../edge/handover/replan-table.ts";
 import { acceptedPlanFrom } from "../../edge/intake/accepted-plan.ts";
-import { openCampaign } from "../../edge/keep/open-campaign.ts";
-import { projectFolder, readPublished } from "../../edge/published.ts";
-import { ruleBookOf } from "../../edge/rule-book.ts";
+import { projectFolder } from "../../edge/published.ts";
+import { finishedPlan, readyFolder } from "../../edge/solve/ready-folder.ts";
 import { startSolver } from "../../edge/solve/solver.ts";
-import { storeMeans } from "../../edge/store-goods.ts";
 import { BrokenPlan } from "./broken-plan.ts";
-import { mustMend, type PlanRequest, sayProblems, writePlan } from "./plan.ts";
+import { mustMend, type PlanRequest, sayProblems } from "./plan.ts";
 import type { PlannedFolder } from "./plan-folder.ts";
 import { replanLines } from "./replan-lines.ts";
+import { writePlan } from "./write-plan.ts";
 
 type Out = (line: string) => void;
 
@@ -103,32 +96,24 @@ interface Replanned {
 
 async function replanFolder(asked: Asked, complain: Out): Promise<Replanned | null> {
   complain("Reading the campaign folder …");
-  const { campaign: told, problems } = await openCampaign(asked.folder, asked.today);
-  const book = ruleBookOf(asked.folder);
-  const all = book.ok ? problems : [...problems, ...book.problems];
-  sayProblems(all, { complain, folder: asked.folder });
-  if (!told || !book.ok) return null;
+  const ready = await readyFolder(asked.folder, asked.today);
+  sayProblems(ready.problems, { complain, folder: asked.folder });
+  if (ready.campaign === null) return null;
+  const { campaign, problems, norms, care, routes, stock } = ready;
   const written = join(projectFolder(), "out", basename(resolve(asked.folder)));
-  const accepted = await acceptedPlan(asked.from, written, told.planFrom, told.name);
+  const accepted = await acceptedPlan(asked.from, written, campaign.planFrom, campaign.name);
   if (typeof accepted === "string") {
     complain(accepted);
     return null;
   }
   complain("Planning anew …");
-  const norms = loadNorms(readPublished("norms.json"));
-  const made = campaignRoutes(book.value, norms, told);
-  const stock = stockNow(told, made.worked, norms);
-  const { campaign } = stock;
   const solver = startSolver();
   try {
-    const { planned, replan: its } = await replan(campaign, made, norms, solver.solve, accepted);
-    const means = storeMeans(norms, stock, planned.plan.finish);
-    const { orders, lines } = projectStores(campaign, planned.use, means);
-    const plan = { ...planned.plan, orders, stores: lines };
-    const faults = checkPlan(campaign, book.value, norms, plan);
-    if (faults.length > 0) throw new BrokenPlan(sayBrokenPlan(faults));
+    const { planned, replan: its } = await replan(campaign, ready, norms, solver.solve, accepted);
+    const { plan, broken } = finishedPlan(ready, planned);
+    if (broken !== null) throw new BrokenPlan(broken);
     return {
-      folder: { campaign, problems, care: made.care, routes: made.routes, plan, use: planned.use, stock },
+      folder: { campaign, problems, care, routes, plan, use: planned.use, stock },
       replan: its,
       words: campaign,
       target: resolve(asked.outFolder ?? join(written, `replan-${campaign.planFrom}`)),

@@ -1,41 +1,53 @@
 import { existsSync } from "node:fs";
 import { join } from "node:path";
 import fastifyStatic from "@fastify/static";
-import type { FastifyInstance } from "fastify";
-import type { Plan } from "../../core/plan/plan.ts";
+import type { FastifyInstance, FastifyReply } from "fastify";
 import { projectFolder } from "../../edge/published.ts";
-import type { WhatIfService } from "../../edge/solve/what-if-service.ts";
+import { refusal } from "./answers.ts";
 import { listPapers, servePapers } from "./papers.ts";
-import { shownOnPage } from "./shown-on-page.ts";
+import type { PlanShelf, PlanTexts } from "./plan-shelf.ts";
 import { serveWhatIf } from "./what-if.ts";
 
-export interface PageOptions {
-  readonly plan: Plan;
-  /** The plan drawn, as SVG. */
-  readonly picture: string;
-  /** Folder whose PDFs the page offers; it may not exist yet. */
-  readonly papersFolder: string;
-  /** Answers what-if questions; left out: the page has none. Closed with the server. */
-  readonly whatIf?: WhatIfService;
-}
+export type { PageOptions } from "./plan-shelf.ts";
 
 /** The page itself: files that hold no data. */
 export async function servePageFiles(server: FastifyInstance): Promise<void> {
   await server.register(fastifyStatic, { root: pageFolder(), cacheControl: false, dotfiles: "deny" });
 }
 
-/** What the page shows of a plan. */
-export function servePlan(server: FastifyInstance, options: PageOptions): void {
-  const { plan, picture, papersFolder, whatIf } = options;
-  const whole = JSON.stringify(plan);
-  const shown = JSON.stringify(shownOnPage(plan));
-  server.get("/api/plan", (_request, reply) => reply.type("application/json").send(whole));
-  server.get("/api/page", (_request, reply) => reply.type("application/json").send(shown));
-  server.get("/picture.svg", (_request, reply) => reply.type("image/svg+xml").send(picture));
-  server.get("/api/papers", () => listPapers(papersFolder));
+/** What is shown of the plan on the shelf; that there is none yet is an answer too (204). */
+export function servePlan(server: FastifyInstance, shelf: PlanShelf): void {
+  const sent = (form: keyof PlanTexts) => (_: unknown, reply: FastifyReply) => {
+    const texts = shelf.texts();
+    return texts === null ? reply.code(204).send() : reply.type("application/json").send(texts[form]);
+  };
+  server.get("/api/plan", sent("plan"));
+  server.get("/api/page", sent("page"));
+  server.get("/api/roster", sent("roster"));
+  server.get("/picture.svg", (_, reply) => {
+    const page = shelf.now();
+    return page === null ? sayNoPlan(reply) : reply.type("image/svg+xml").send(page.picture);
+  });
+  const papersFolder = (): string | null => shelf.now()?.papersFolder ?? null;
+  server.get("/api/papers", async () => {
+    const folder = papersFolder();
+    return folder === null ? [] : listPapers(folder);
+  });
   servePapers(server, papersFolder);
-  if (whatIf) serveWhatIf(server, whatIf);
+  serveWhatIf(server, shelf);
 }
+
+const sayNoPlan = (reply: FastifyReply) =>
+  reply
+    .code(404)
+    .send(
+      refusal(
+        "no-plan",
+        "no plan",
+        "a plan",
+        "Make the first one in the Plan room, or: npx leafward plan <folder>.",
+      ),
+    );
 
 function pageFolder(): string {
   const folder = join(projectFolder(), "dist", "web");

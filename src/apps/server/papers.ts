@@ -20,13 +20,14 @@ export async function listPapers(folder: string): Promise<Paper[]> {
 }
 
 /** Serves a file only when its whole name is on the list, so that no path leads out of the folder. */
-export function servePapers(server: FastifyInstance, folder: string): void {
+export function servePapers(server: FastifyInstance, folderNow: () => string | null): void {
   // the browser's own PDF viewer is a page and would fall under the policy of ours
   const ownPolicy = { helmet: { contentSecurityPolicy: false as const } };
   server.get<{ Params: { file: string } }>("/papers/:file", ownPolicy, async (request, reply) => {
     const { file } = request.params;
-    const listed = await listPapers(folder);
-    if (!listed.some((paper) => paper.file === file))
+    const folder = folderNow();
+    const listed = folder === null ? [] : await listPapers(folder);
+    if (folder === null || !listed.some((paper) => paper.file === file))
       return reply
         .code(404)
         .send(

@@ -1,18 +1,20 @@
+import { basename, dirname, join, resolve } from "node:path";
 import cookie from "@fastify/cookie";
 import multipart from "@fastify/multipart";
 import rateLimit from "@fastify/rate-limit";
 import type { FastifyInstance } from "fastify";
 import { serializerCompiler, validatorCompiler, type ZodTypeProvider } from "fastify-type-provider-zod";
-import type { Plan } from "../../core/plan/plan.ts";
 import type { Day } from "../../core/units/day.ts";
 import type { Keep } from "../../edge/keep/keep.ts";
 import type { Programme } from "../../edge/programme/programme.ts";
+import { projectFolder } from "../../edge/published.ts";
 import { type Admitted, deviceBook } from "../../edge/serve/device-book.ts";
 import { openDesk } from "../../edge/serve/log-desk.ts";
 import { type PairingCode, pairingCodes } from "../../edge/serve/pairing-codes.ts";
 import { publishedRoles } from "../../edge/serve/published-roles.ts";
 import { refusals } from "../../edge/serve/refusals.ts";
 import { openServerFile } from "../../edge/serve/server-file.ts";
+import { whatIfService } from "../../edge/solve/what-if-service.ts";
 import { answerApiFaults } from "./api-faults.ts";
 import { describe, serveDescription } from "./description.ts";
 import { serveDevices } from "./device-routes.ts";
@@ -23,7 +25,11 @@ import { serveLog } from "./log-routes.ts";
 import { listen, newServer, type RunningServer } from "./new-server.ts";
 import { type PageOptions, servePageFiles, servePlan } from "./page.ts";
 import { MOST_PICTURE_BYTES, servePictures } from "./picture-routes.ts";
+import { planMaker } from "./plan-maker.ts";
+import { PlanShelf } from "./plan-shelf.ts";
 import { serveProgramme } from "./programme-route.ts";
+import { type Planning, serveReplan } from "./replan-route.ts";
+import { staleWhatIf } from "./stale-what-if.ts";
 import { serveState } from "./state-route.ts";
 import { serveTables } from "./tables-route.ts";
 import { serveWork } from "./work-route.ts";
@@ -40,6 +46,8 @@ export interface LogServerOptions {
   readonly campaign: string;
   /** The plan's page, where there is a plan. */
   readonly page?: PageOptions;
+  /** Where plans that are accepted here are written; left out: where the page's papers lie, else where `leafward plan` writes. */
+  readonly outFolder?: string;
   /** For other machines on this network, by TLS; left out: for this machine alone. */
   readonly network?: {
     readonly tls: { readonly key: string; readonly cert: string };
@@ -80,6 +88,8 @@ export async function startLogServer(options: LogServerOptions): Promise<LogServ
     secure: network !== undefined,
     pretendDay: options.pretendDay ?? null,
   };
+  const shelf = new PlanShelf(page ? { whatIf: whatIfService(folder, page.plan.planFrom), ...page } : null);
+  const planning = { maker: planMaker(folder), shelf, outFolder: outFolderOf(options) };
   const server = await newServer({
     ...{ bodyLimit: 64 * 1024, requestTimeoutMs: 300_000 }, // a picture over a weak line takes minutes
     ...(network ? { tls: network.tls, names: network.names } : {}),
@@ -93,12 +103,14 @@ export async function startLogServer(options: LogServerOptions): Promise<LogServ
   });
   if (network) guard(server, house); // whoever sits at this machine can open the folder itself, and its plan
   await servePageFiles(server);
-  if (page) servePlan(server, page);
+  servePlan(server, shelf);
   await server.register(async (inner) => {
     if (!network) guard(inner, house);
-    await serveApi(inner, house, programme, page?.plan ?? null, requestsAMinute / 20);
+    await serveApi(inner, house, programme, planning, requestsAMinute / 20);
   });
+  const looking = staleWhatIf(desk, shelf);
   server.addHook("onClose", async () => {
+    await looking.end();
     await desk.close();
     file.close();
   });
@@ -112,11 +124,14 @@ export async function startLogServer(options: LogServerOptions): Promise<LogServ
   };
 }
 
+const outFolderOf = ({ outFolder, page, folder }: LogServerOptions): string =>
+  outFolder ?? (page ? dirname(page.papersFolder) : join(projectFolder(), "out", basename(resolve(folder))));
+
 async function serveApi(
   inner: FastifyInstance,
   house: House,
   programme: Programme | null,
-  plan: Plan | null,
+  planning: Planning,
   codesAMinute: number,
 ): Promise<void> {
   inner.setValidatorCompiler(validatorCompiler);
@@ -134,6 +149,7 @@ async function serveApi(
   serveDevices(api, house, codesAMinute);
   serveProgramme(api, programme);
   serveTables(api, house);
-  serveWork(api, plan);
+  serveWork(api, planning.shelf);
+  serveReplan(api, house, planning);
   serveDescription(api);
 }

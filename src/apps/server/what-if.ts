@@ -2,8 +2,8 @@ import { Readable } from "node:stream";
 import type { FastifyError, FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
 import { z } from "zod";
 import type { DeskLine } from "../../edge/solve/what-if-messages.ts";
-import type { WhatIfService } from "../../edge/solve/what-if-service.ts";
 import { refusal } from "./answers.ts";
+import type { PlanShelf } from "./plan-shelf.ts";
 
 /** A few scenarios in plain words, as `leafward what-if` takes them. */
 const Question = z.strictObject({
@@ -15,11 +15,13 @@ const EXPECTED = '{"scenarios": ["one more cleaner from 2026-07-06"]}: 1 to 6 sc
  * POST /api/what-if: JSON lines (`application/x-ndjson`), one answer a line as soon as it is known: `understood`, `as it is`, `first` and
  * `proved` for each scenario, or `problem` where the work broke off. What cannot be supposed is refused with 422 before the first line.
  */
-export function serveWhatIf(server: FastifyInstance, service: WhatIfService): void {
-  server.addHook("onClose", () => service.close());
+export function serveWhatIf(server: FastifyInstance, shelf: PlanShelf): void {
+  server.addHook("onClose", () => shelf.now()?.whatIf?.close());
   server.post("/api/what-if", { bodyLimit: 8192, errorHandler: refuseMalformed }, async (request, reply) => {
     const question = Question.safeParse(request.body);
     if (!question.success) return reply.code(400).send(badQuestion(JSON.stringify(request.body)));
+    const service = shelf.now()?.whatIf;
+    if (service === undefined) return reply.code(404).send(NO_PLAN);
     const lines = service.ask(question.data.scenarios);
     const first = await lines.next();
     if (first.done) throw new Error("The what-if service said nothing.");
@@ -31,6 +33,12 @@ export function serveWhatIf(server: FastifyInstance, service: WhatIfService): vo
   });
 }
 
+const NO_PLAN = refusal(
+  "no-plan",
+  "no plan",
+  "a plan that can be asked",
+  "Make the first plan in the Plan room.",
+);
 const badQuestion = (got: string | undefined) =>
   refusal("bad-question", got ?? "nothing", EXPECTED, "Ask again in this form, as application/json.");
 

@@ -1,14 +1,9 @@
 import { z } from "zod";
-import type { Plan } from "../../core/plan/plan.ts";
-import { addDays } from "../../core/units/day.ts";
 import type { Api } from "./house.ts";
+import type { PlanShelf } from "./plan-shelf.ts";
 
-/** Days of work that a device takes along. */
-const DAYS = 21;
-
-/** GET /api/work: what the plan has people do in its first days.   @param plan null: none was made yet */
-export function serveWork(api: Api, plan: Plan | null): void {
-  const text = plan === null ? null : JSON.stringify(firstDays(plan));
+/** GET /api/work: what the plan has people do in its first days. No plan is an answer too. */
+export function serveWork(api: Api, shelf: PlanShelf): void {
   api.get(
     "/api/work",
     {
@@ -20,24 +15,13 @@ export function serveWork(api: Api, plan: Plan | null): void {
         },
       },
     },
-    async (_request, reply) =>
-      text === null
-        ? reply
-            .code(404)
-            .send(refusal("no-plan", "no plan", "a plan", "Make one: npx leafward plan <folder>."))
-        : reply
-            .type("application/json; charset=utf-8")
-            .serializer((whole: string) => whole)
-            .send(text),
+    async (_request, reply) => {
+      const texts = shelf.texts();
+      if (texts === null) return reply.code(204).send(null);
+      return reply
+        .type("application/json; charset=utf-8")
+        .serializer((whole: string) => whole)
+        .send(texts.work);
+    },
   );
-}
-
-function firstDays({ planFrom, assignments, clock, personDays, itemDays }: Plan) {
-  const end = addDays(planFrom, DAYS);
-  const isSoon = ({ day }: { readonly day: string }): boolean => day < end;
-  return {
-    ...{ planFrom, clock, itemDays },
-    assignments: assignments.filter(isSoon),
-    personDays: personDays.filter(isSoon),
-  };
 }

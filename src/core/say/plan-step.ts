@@ -15,3 +15,6 @@ export function sayPlanStep({ step, done, gap }: PlanStep): string {
   const known = gap < 0.9 ? `; at most ${(gap * 100).toFixed(1)} % could still be gained` : "";
   return `Planning: ${STEPS[step]}${share}${known}`;
 }
+
+/** What the planner is at, in a few words. */
+export const sayPlanStepName = (step: PlanStepName): string => STEPS[step];

@@ -1,4 +1,5 @@
 import type { Answer } from "../../core/plan/what-if/answers.ts";
+import type { Change } from "../../core/plan/what-if/change.ts";
 import type { Outlook } from "../../core/plan/what-if/compare.ts";
 import type { Day } from "../../core/units/day.ts";
 import type { SaidRefusal } from "./what-if-desk.ts";
@@ -12,7 +13,11 @@ export type ToDesk =
 export type DeskLine =
   | { readonly step: "refused"; readonly refusals: readonly SaidRefusal[] }
   /** What each scenario supposes, in its order. */
-  | { readonly step: "understood"; readonly supposed: readonly (readonly string[])[] }
+  | {
+      readonly step: "understood";
+      readonly supposed: readonly (readonly string[])[];
+      readonly changes: readonly (readonly Change[])[];
+    }
   | { readonly step: "as it is"; readonly outlook: Outlook; readonly draws: number }
   | (Answer & { readonly said: readonly string[]; readonly cautions: readonly string[] });
 

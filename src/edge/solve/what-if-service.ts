@@ -6,6 +6,8 @@ import type { DeskLine, FromDesk, ToDesk } from "./what-if-messages.ts";
 export interface WhatIfService {
   /** Lines as they come; a second question waits for the first. Leaving early leaves the worker to finish. */
   ask(scenarios: readonly string[]): AsyncGenerator<DeskLine, void, undefined>;
+  /** The campaign is read anew before the next question; one being answered is answered to its end. */
+  forget(): void;
   close(): Promise<void>;
 }
 
@@ -13,14 +15,18 @@ export interface WhatIfService {
 export function whatIfService(folder: string, planFrom: Day): WhatIfService {
   let worker: ReturnType<typeof startWorker> | null = null;
   let queue: Promise<void> = Promise.resolve();
+  let isOld = false;
   const started = (): ReturnType<typeof startWorker> => {
-    if (worker) return worker;
+    if (worker && !isOld) return worker;
+    void worker?.terminate();
+    isOld = false;
     worker = startWorker(new URL("./what-if-worker", import.meta.url));
-    worker.once("exit", () => {
-      worker = null;
+    const begun = worker;
+    begun.once("exit", () => {
+      if (worker === begun) worker = null;
     });
-    worker.postMessage({ open: { folder, planFrom } } satisfies ToDesk);
-    return worker;
+    begun.postMessage({ open: { folder, planFrom } } satisfies ToDesk);
+    return begun;
   };
   return {
     async *ask(scenarios) {
@@ -51,6 +57,9 @@ export function whatIfService(folder: string, planFrom: Day): WhatIfService {
         if ("failure" in message) throw new Error(`The what-if worker failed: ${message.failure}`);
         yield message.line;
       }
+    },
+    forget: () => {
+      isOld = true;
     },
     close: async () => {
       await worker?.terminate();

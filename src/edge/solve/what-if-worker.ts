@@ -28,7 +28,8 @@ async function answer(scenarios: readonly string[]): Promise<void> {
   const { cases, refusals } = readQuestion(at, scenarios);
   if (refusals.length > 0) return tell({ line: { step: "refused", refusals } });
   const supposed = cases.map((each) => saySupposed(each.scenario, at.campaign));
-  tell({ line: { step: "understood", supposed } });
+  const changes = cases.map(({ scenario }) => scenario.changes);
+  tell({ line: { step: "understood", supposed, changes } });
   known ??= asItIs(at.campaign, at.routes, at.means);
   const base = await known;
   tell({ line: { step: "as it is", outlook: base.outlook, draws: base.draws } });

@@ -218,6 +218,8 @@ export class Tablet {
     if (events === "everything") this.#rows?.touchAll(namesOn(this.#kept?.state() ?? EMPTY_STATE, "item"));
     else this.#rows?.touch(events);
     void this.#takeOver();
+    if (events === "everything" || events.some(({ kind }) => kind === "planAccepted"))
+      void this.lookForPlan();
   }
 
   /** With a new day every wait is another day old. */

@@ -6,6 +6,7 @@ import { campaignProgramme } from "../campaign-programme.ts";
 import { classesOf } from "../classes.ts";
 import { guideFrom } from "../guide.ts";
 import { bestManner, type Trial, tryOut } from "../improve/best-manner.ts";
+import { Course, type Watch } from "../improve/course.ts";
 import type { DayPlan } from "../improve/day-plan.ts";
 import { guideFromPrices } from "../improve/price-guide.ts";
 import { PLAN_DEFAULTS } from "../make-plan.ts";
@@ -22,18 +23,28 @@ const SWEEPS = 1;
 /** A plan that knows nothing of an accepted one, and what proves how good any plan of the problem is. */
 export interface FreshPlan extends Pick<DayPlan, "classes" | "parts" | "answer" | "bound"> {
   readonly trial: Trial;
+  /** Whether whoever watches wants it to go on. */
+  readonly course: Course;
 }
 
-export async function freshPlan(problem: PlanProblem, solve: Solve): Promise<FreshPlan> {
+/** Told to stop, it goes through no further manners of working; prices are found all the same, as they prove the plan. */
+export async function freshPlan(problem: PlanProblem, solve: Solve, watch?: Watch): Promise<FreshPlan> {
   const classes = classesOf(problem, PLAN_DEFAULTS.classes);
   const periods = periodsOf(problem);
   const parts = campaignProgramme(problem, classes, periods);
   const answer = await solveWholeDays(parts, solve, GAP);
   const first = tryOut(problem, guideFrom(problem, classes, periods, parts, answer.values));
+  const course = new Course(first, watch);
+  course.goesOn("prices", 0);
   const model = dayModel(problem);
   const start = startPrices(problem, periods, parts, answer.duals);
   const found = searchPrices(model, start, first.cost, SEARCH_ROUNDS);
-  const priced = bestManner(problem, first.guide, guideFromPrices(model, found), SWEEPS);
-  const trial = priced.cost < first.cost ? priced : first;
-  return { classes, parts, answer, trial, bound: boundFrom(problem, found.prices) };
+  const bound = boundFrom(problem, found.prices);
+  course.bound = bound;
+  course.offer(
+    bestManner(problem, first.guide, guideFromPrices(model, found), SWEEPS, () =>
+      course.goesOn("manners", 0),
+    ),
+  );
+  return { classes, parts, answer, trial: course.best, course, bound };
 }

@@ -26,12 +26,16 @@ const FEWEST_TRIES = 10;
 const MOST_TRIES = 100;
 const SEED = 1;
 
-/** The plan of least waiting and churn together: the accepted one held for all calm days or fewer, and after them a fresh plan's order or its own. */
+/**
+ * The plan of least waiting and churn together: the accepted one held for all calm days or fewer, and after them a fresh plan's order or its own.
+ * @param goesOn asked before each search for fewer changes, with the share of them that is done
+ */
 export function nearestPlan(
   problem: PlanProblem,
   accepted: AcceptedPlan,
   promises: Promises,
   fresh: Trial,
+  goesOn: (done: number) => boolean = () => true,
 ): Candidate {
   const soon = promisedSoon(promises);
   const held = (hold: Hold, lead: Lead): Candidate => {
@@ -63,7 +67,7 @@ export function nearestPlan(
   for (const days of FEWER_DAYS) offer({ days });
   const draw = seeded(SEED);
   const tries = Math.round(Math.max(FEWEST_TRIES, Math.min(MOST_TRIES, TRY_WORK / problem.jobs.length)));
-  for (let round = 0; round < tries && best.hold.days > 0; round++) {
+  for (let round = 0; round < tries && best.hold.days > 0 && goesOn(round / tries); round++) {
     const without = nextWithout(best, soon, draw);
     if (without) offer({ without });
   }

@@ -1,6 +1,7 @@
 import type { Route } from "../../care/care.ts";
 import type { Norms } from "../../care/norms.ts";
 import type { Campaign } from "../../items/campaign.ts";
+import type { Watch } from "../improve/course.ts";
 import { PLAN_DEFAULTS, type Planned, plannedFrom } from "../make-plan.ts";
 import type { Pace } from "../pace.ts";
 import { planProblem } from "../problem.ts";
@@ -19,6 +20,7 @@ const DRAWS = { least: 15, most: 60 };
  * The plan for a new morning, from what was done and as near to the accepted plan as it pays: what was told for the next ten days is kept
  * unless it cannot be, or unless a change gains more waiting days than it costs. Same input, same plan.
  * @param routes with the minutes of `paces`, as `campaignRoutes` gives both
+ * @param watch is told how it goes; where it says stop, the best so far is the plan
  */
 export async function replan(
   campaign: Campaign,
@@ -26,11 +28,12 @@ export async function replan(
   norms: Norms,
   solve: Solve,
   accepted: AcceptedPlan,
+  watch?: Watch,
 ): Promise<{ readonly planned: Planned; readonly replan: Replan }> {
   const problem = planProblem(campaign, routes, norms);
   const promises = promisesOf(problem, accepted);
-  const { trial: fresh, ...proof } = await freshPlan(problem, solve);
-  const chosen = nearestPlan(problem, accepted, promises, fresh);
+  const { trial: fresh, course, ...proof } = await freshPlan(problem, solve, watch);
+  const chosen = nearestPlan(problem, accepted, promises, fresh, (done) => course.goesOn("changes", done));
   const { guide, day, cost, problem: walkedIn } = chosen;
   const draws = Math.round(ITEM_WALKS / Math.max(1, problem.jobs.length));
   const made = { ...proof, guide, day, walkedIn, cost, bound: Math.min(cost, proof.bound) };

@@ -1,5 +1,6 @@
 import { describe, expect, test } from "vitest";
 import type { Station } from "../../../src/core/items/campaign.ts";
+import type { LogEvent } from "../../../src/core/log/event.ts";
 import { minutesNearMould } from "../../../src/core/log/minutes-near-mould.ts";
 import { recentItems } from "../../../src/core/log/recent-items.ts";
 import { stateWith, tablet } from "./a-campaign.ts";
@@ -10,7 +11,7 @@ const stations: Station[] = [
   { id: "mould-bench", kind: "mould bench", places: 2, minutesADay: 420 },
   { id: "camera", kind: "camera", places: 1, minutesADay: 540 },
 ];
-const nearOf = (...events: Parameters<typeof stateWith>) => {
+const nearOf = (...events: readonly LogEvent[]) => {
   const state = stateWith(...events);
   return minutesNearMould(state, stations, recentItems(state, 0)).get("MQ");
 };

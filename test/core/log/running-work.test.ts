@@ -1,4 +1,5 @@
 import { describe, expect, test } from "vitest";
+import type { LogEvent } from "../../../src/core/log/event.ts";
 import { recentItems } from "../../../src/core/log/recent-items.ts";
 import { begunBy, runningWork, satAt } from "../../../src/core/log/running-work.ts";
 import { sinceWiped } from "../../../src/core/log/since-wiped.ts";
@@ -6,7 +7,7 @@ import { stateWith, tablet } from "./a-campaign.ts";
 import { EXAMPLES } from "./examples.ts";
 
 const { actDone, itemMoved, itemWrapped, sessionStarted, sessionWorked, stationWiped } = EXAMPLES;
-const begunIn = (...events: Parameters<typeof stateWith>) => {
+const begunIn = (...events: readonly LogEvent[]) => {
   const state = stateWith(...events);
   return begunBy(state, "MQ", recentItems(state, 0));
 };
@@ -43,7 +44,7 @@ describe("work that was begun", () => {
 });
 
 describe("a station", () => {
-  const left = (...events: Parameters<typeof stateWith>) => {
+  const left = (...events: readonly LogEvent[]) => {
     const state = stateWith(...events);
     return sinceWiped(state, recentItems(state, 0), () => ["mould-bench", "table"]);
   };

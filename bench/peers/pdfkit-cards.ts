@@ -1,9 +1,13 @@
+import { createRequire } from "node:module";
 import PDFDocument from "pdfkit";
 import type { BenchCardView } from "../../src/edge/papers/views.ts";
 
 const MARGIN = 37; // points, 13 mm
+const { resolve: locate } = createRequire(import.meta.url);
+const REGULAR = locate("@expo-google-fonts/noto-sans/400Regular/NotoSans_400Regular.ttf");
+const BOLD = locate("@expo-google-fonts/noto-sans/700Bold/NotoSans_700Bold.ttf");
 
-/** The words of bench cards by pdfkit (a general-purpose PDF library): one column, its own Helvetica, no signs, no codes, no tags. */
+/** The words of bench cards by pdfkit (a general-purpose PDF library): one column, the same fonts, no signs, no codes, no tags. */
 export function pdfkitCards(cards: readonly BenchCardView[]): Promise<Uint8Array> {
   const document = new PDFDocument({ size: "A4", margin: MARGIN, autoFirstPage: false });
   const parts: Buffer[] = [];
@@ -13,9 +17,9 @@ export function pdfkitCards(cards: readonly BenchCardView[]): Promise<Uint8Array
   });
   for (const card of cards) {
     document.addPage();
-    document.font("Helvetica-Bold").fontSize(42).text(card.item);
+    document.font(BOLD).fontSize(42).text(card.item);
     document.fontSize(16).text(card.title);
-    document.font("Helvetica").fontSize(11);
+    document.font(REGULAR).fontSize(11);
     for (const line of linesOf(card)) document.text(line);
     document.fontSize(8.2);
     for (const { rule, text, source } of card.reasons) document.text(`${rule} ${text} (${source})`);

@@ -127,10 +127,11 @@ function sayEnd(outlook: StoreOutlook, today: Day): string {
 }
 
 function sayWithout(comes: Day, out: Day | null, today: Day): string {
-  if (out === null) return "the store lasts without it.";
+  if (out === null) return "the store lasts without it, also where more is used.";
   const late = daysBetween(comes, out);
-  if (late < 0) return `the store is empty on ${day(out, today)} already, before it comes.`;
-  return `may come ${late} ${late === 1 ? "day" : "days"} late; without it the store is short on ${day(out, today)}.`;
+  if (late < 0)
+    return `where more is used the store is empty on ${day(out, today)} already, before it comes.`;
+  return `may come ${late} ${late === 1 ? "day" : "days"} late; without it the store is short on ${day(out, today)} where more is used.`;
 }
 
 /** `today by sea`, `Tue 9 Jun by air`; for what lasts only as expected the day to count it again. */

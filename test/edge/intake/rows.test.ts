@@ -38,6 +38,34 @@ describe("a row that cannot be used is set aside with its place, what was found 
       remedy: 'Did you mean "pamphlet"?',
     });
   });
+  test("packs and prices: each pack with its units, and a list that cannot be read is set aside whole", async () => {
+    const stores = (packs: string) => ({
+      "stores.csv": rows(
+        "store,name,use,unit,on_hand,pack,lead_days,packs",
+        `masks,Masks,k-mask,pc,4,20,7,${packs}`,
+      ),
+      "deliveries.csv": null,
+    });
+    const read = await readWith(stores('"20=8,50 | 100=35"'));
+    expect(read.campaign?.stores[0]?.packs).toEqual([
+      { size: 20, price: 8.5 },
+      { size: 100, price: 35 },
+    ]);
+    expect((await readWith(stores("20 | 100"))).campaign?.stores[0]?.packs).toEqual([
+      { size: 20 },
+      { size: 100 },
+    ]);
+    for (const odd of ["20=cheap | 100=35", "0", "20 || 100"]) {
+      const other = await readWith(stores(odd));
+      expect(the("not-packs", other)).toMatchObject({
+        file: "stores.csv",
+        column: "packs",
+        got: odd,
+        severity: "ask",
+      });
+      expect(other.campaign?.stores[0]?.packs).toBeUndefined();
+    }
+  });
   test("a list with commas instead of bars", async () => {
     const read = await readWith({
       "items.csv": rows("item,title,format,media", 'A-1,One,map_plan,"pencil, watercolour"'),

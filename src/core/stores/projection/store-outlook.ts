@@ -32,6 +32,7 @@ export interface StoreOutlook {
   readonly less: RunDown;
   /** When it runs out with nothing more ordered; null: not by the end. */
   readonly runsOut: DayRange;
+  /** Reckoned with the use that one campaign in ten goes over: a delivery that may be late must not be counted on. */
   readonly onTheWay: readonly OnTheWay[];
   readonly orders: readonly Order[];
 }
@@ -76,7 +77,7 @@ function outlookOf(
     ...{ store, use, expected, more, less },
     aWeek: use.subarray(0, FOUR_WEEKS).reduce((sum, each) => sum + each, 0) / (FOUR_WEEKS / 7),
     runsOut: { p10: on(more), p50: on(expected), p90: on(less) },
-    onTheWay: onTheWay(store, deliveries, need.mid, planFrom),
+    onTheWay: onTheWay(store, deliveries, need.high, planFrom),
     orders: storeOrders(store, { expected, more }, planFrom, keepsDays),
   };
 }

@@ -1,5 +1,5 @@
 import { existsSync } from "node:fs";
-import { MaxRectsPacker, Rectangle } from "maxrects-packer";
+import { MaxRectsPacker } from "maxrects-packer/dist/maxrects-packer.mjs";
 import type { Solve } from "../src/core/plan/programme.ts";
 import { cutLengths } from "../src/core/stores/cutting/lengths/cut-lengths.ts";
 import { cutRoll } from "../src/core/stores/cutting/sheets/cut-roll.ts";
@@ -102,7 +102,9 @@ function plainAnswer(problem: PackingProblem): number {
     square: false,
     allowRotation: false,
   });
-  packer.addArray(problem.items.map(([width, height]) => new Rectangle(width, height)));
+  // largest side first, as its own addArray has it
+  const items = [...problem.items].sort((a, b) => Math.max(...b) - Math.max(...a));
+  for (const [width, height] of items) packer.add(width, height, null);
   return packer.bins.length;
 }
 

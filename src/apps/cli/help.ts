@@ -39,6 +39,8 @@ export const HELP = `leafward: takes a damaged collection safely through drying 
   npx leafward ward <folder> [item] each bag: release earned or what is missing, and from when to look
 
   npx leafward wrap <kind> --size HxWxT   a wrapper or box from a book's size: pieces, folds, drawings at true scale
+  npx leafward cut <folder or pieces.csv> --stock WxH   all wanted pieces on the sheets in stock with least waste, drawn
+  npx leafward sizes <folder>             which few box sizes to order, how many of each, what one more would save
 
   --out <folder>       where plan and papers go (default: out/ and the campaign folder's name)
   --today yyyy-mm-dd   the morning to plan for (default: planFrom of campaign.json, or its start)

@@ -43,6 +43,8 @@ const OWN_OPTIONS: Readonly<Record<string, () => Promise<Command>>> = {
   stores: async () => (await import("./stores.ts")).stores,
   "what-if": async () => (await import("./what-if.ts")).whatIf,
   wrap: async () => (await import("./house.ts")).wrap,
+  cut: async () => (await import("./cut.ts")).cut,
+  sizes: async () => (await import("./sizes.ts")).sizes,
   "clear-air": async () => (await import("./damp/clear-air.ts")).clearAir,
 };
 

@@ -5,6 +5,7 @@ import { pair } from "../link/tablet-link.ts";
 import type { Entrance } from "../log/tablet.ts";
 import { ProblemWords } from "../walls/notice.tsx";
 import "./entrance.css";
+import { FirstRun } from "./first-run.tsx";
 
 /** Lets a device in by the code that the lead reads out. */
 export function EntranceScreen({ entered }: { readonly entered: (entrance: Entrance) => void }) {
@@ -37,6 +38,7 @@ export function EntranceScreen({ entered }: { readonly entered: (entrance: Entra
         <button type="submit">{entrance.comeIn}</button>
       </form>
       <div role="alert">{problem && <ProblemWords problem={problem} />}</div>
+      <FirstRun />
     </main>
   );
 }
@@ -48,5 +50,6 @@ export const AwayScreen = ({ again }: { readonly again: () => void }) => (
     <button type="button" onClick={again}>
       {entrance.again}
     </button>
+    <FirstRun />
   </main>
 );

@@ -1,10 +1,13 @@
-import { doorViews } from "./door/views.ts";
 import { atWorkViews } from "./at-work/views.ts";
 import { benchViews } from "./bench/views.ts";
 import { cameraViews } from "./camera/views.ts";
+import { climateViews } from "./climate/views.ts";
+import { doorViews } from "./door/views.ts";
 import { itemViews } from "./item/views.ts";
 import type { Now } from "./log/now.ts";
+import { planViews } from "./plan/views.ts";
 import { questionViews } from "./questions/views.ts";
+import { settingsViews } from "./settings/views.ts";
 import { todayViews } from "./today/views.ts";
 import { wallsViews } from "./walls/views.ts";
 import { wardViews } from "./ward/views.ts";
@@ -12,13 +15,16 @@ import { wardViews } from "./ward/views.ts";
 /** Every question a screen may ask of the campaign as this device knows it: pure functions of this minute, by name. */
 export const VIEWS = {
   ...wallsViews,
+  ...settingsViews,
   ...todayViews,
   ...itemViews,
   ...atWorkViews,
   ...benchViews,
   ...cameraViews,
   ...wardViews,
+  ...climateViews,
   ...doorViews,
+  ...planViews,
   ...questionViews,
 } as const;
 

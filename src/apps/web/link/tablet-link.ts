@@ -10,6 +10,9 @@ const tablet = wrap<Tablet>(worker);
 export const enter = (hasCode: boolean): Promise<Entrance> => tablet.enter(hasCode);
 export const pair = (code: string): Promise<Outcome<Entrance>> => tablet.pair(code);
 export const lookForPlan = (): Promise<void> => tablet.lookForPlan();
+export const sendAgain = (id: string): Promise<void> => tablet.sendAgain(id);
+export const giveUp = (id: string): Promise<void> => tablet.giveUp(id);
+export const leave = (): Promise<void> => tablet.leave();
 export const keepPicture = (picture: Blob): Promise<Outcome<string>> => tablet.keepPicture(picture);
 export const pictureHere = (name: string): Promise<Blob | null> => tablet.pictureHere(name);
 

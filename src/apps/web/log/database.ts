@@ -6,7 +6,7 @@ import type { Problem } from "../../../core/outcome/problem.ts";
 export interface OwnEntry {
   readonly event: LogEvent;
   /** `waiting`: the server has not yet said that it keeps it. */
-  readonly standing: "waiting" | "kept" | "refused";
+  readonly standing: "waiting" | "kept" | "refused" | "given up";
   readonly problem?: Problem;
 }
 

@@ -6,7 +6,7 @@ import { correctionOf } from "../../../core/log/subjects.ts";
 import { done, type Outcome, type Problem, refused } from "../../../core/outcome/problem.ts";
 import type { Day } from "../../../core/units/day.ts";
 import { VIEWS, type ViewArgs, type ViewName, type ViewResult } from "../views.ts";
-import { factOf, openDatabase, putFact, type TabletDatabase } from "./database.ts";
+import { factOf, type OwnEntry, openDatabase, putFact, type TabletDatabase } from "./database.ts";
 import { type ItemRows, openItemRows } from "./item-rows.ts";
 import { type KeptLog, openKeptLog } from "./kept-log.ts";
 import { type LastSeen, openLastSeen } from "./last-seen.ts";
@@ -33,6 +33,8 @@ export interface Status {
   readonly waiting: number;
   readonly refused: readonly { readonly id: string; readonly kind: string; readonly problem: Problem }[];
   readonly pictures: number;
+  /** Entries that wait under an earlier name of this device, and cannot be sent under this one. */
+  readonly elsewhere: { readonly entries: number; readonly names: readonly string[] };
   readonly me: Me;
   readonly today: Day;
   /** The lead has shown this device out, or it was away for too long: a new code lets it in again. */
@@ -67,7 +69,10 @@ export class Tablet {
   readonly #gone = new AbortController();
   readonly #siblings = new BroadcastChannel("leafward");
   #listener: ((status: Status) => void) | null = null;
-  #counts: Pick<Status, "waiting" | "refused" | "pictures"> = { waiting: 0, refused: [], pictures: 0 };
+  #counts: Pick<Status, "waiting" | "refused" | "pictures" | "elsewhere"> = {
+    ...{ waiting: 0, refused: [], pictures: 0 },
+    elsewhere: { entries: 0, names: [] },
+  };
 
   /** Finds out whether this device may come in; what it has is opened first, so that no server is needed. */
   async enter(hasCode = false): Promise<Entrance> {
@@ -177,6 +182,29 @@ export class Tablet {
   /** A picture that this device has not sent yet; null: the server has it. */
   async pictureHere(name: string): Promise<Blob | null> {
     return (await this.#database?.get("pictures", name)) ?? null;
+  }
+
+  /** Sends an entry again that was refused, once its reason is gone. */
+  sendAgain(id: string): Promise<void> {
+    return this.#standAgain(id, "waiting");
+  }
+
+  /** Leaves a refused entry lie: it stays on this device, and is shown no more. */
+  giveUp(id: string): Promise<void> {
+    return this.#standAgain(id, "given up");
+  }
+
+  async #standAgain(id: string, standing: OwnEntry["standing"]): Promise<void> {
+    const entry = await this.#database?.get("own", id);
+    if (entry?.standing !== "refused") return;
+    await this.#database?.put("own", { event: entry.event, standing }, id);
+    await this.#send();
+  }
+
+  /** Shows this device out; what it keeps stays on it. */
+  async leave(): Promise<void> {
+    await post("/api/leave", {});
+    if (this.#database !== null) await putFact(this.#database, "me", null);
   }
 
   /** Looks for a newer plan. */
@@ -294,14 +322,19 @@ export class Tablet {
     const database = this.#database;
     if (database === null) return;
     const [waiting, refusals, pictures] = await Promise.all([
-      database.countFromIndex("own", "standing", "waiting"),
+      ownEntries(database, "waiting"),
       ownEntries(database, "refused"),
       database.count("pictures"),
     ]);
+    const others = waiting.filter(({ event }) => event.device !== this.#me?.device);
+    const names = [...new Set(others.map(({ event }) => event.device))];
     const said = refusals.flatMap(({ event, problem }) =>
       problem ? [{ id: event.id, kind: event.kind, problem }] : [],
     );
-    this.#counts = { waiting, refused: said, pictures };
+    this.#counts = {
+      ...{ waiting: waiting.length - others.length, refused: said, pictures },
+      elsewhere: { entries: others.length, names },
+    };
   }
 
   #now(): ReturnType<ReturnType<typeof nowMaker>> {

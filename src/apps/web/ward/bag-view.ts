@@ -5,7 +5,6 @@ import { CAUTIONS, NO_DATE } from "../../../core/say/cautions/ward.ts";
 import { sayCondition } from "../../../core/say/conditions.ts";
 import { type CheckSaid, sayCheck, sayHold, sayWait } from "../../../core/say/rooms/ward-holds.ts";
 import type { Day } from "../../../core/units/day.ts";
-import type { ReadyDate } from "../../../core/ward/ready-date.ts";
 import type { Now } from "../log/now.ts";
 import { bandOf, type ReadyBand, readyOf } from "./shelf-view.ts";
 import { byUrgency, type WardDue, type WardItem, type When, wardItems } from "./ward-items.ts";
@@ -46,8 +45,6 @@ export interface BagView extends When {
   /** What the release of the least ready item asks of the readings; empty: nothing is asked of them. */
   readonly checks: readonly CheckSaid[];
   readonly band: ReadyBand | null;
-  /** Hours since 1970 between which it may be ready; null: not known. */
-  readonly readyHours: { readonly p10: number; readonly p50: number; readonly p90: number } | null;
   readonly noDate: readonly string[];
   readonly cautions: readonly string[];
   readonly near: NearView;
@@ -82,7 +79,6 @@ export function wardBag(now: Now, bag: string): BagView | null {
     placeHasFreezer: now.house.place.freezer,
     checks: dries?.state?.release.checks.map((check) => sayCheck(check, dries.state?.gelInside)) ?? [],
     band: dries && ready ? bandOf(now, dries, ready) : null,
-    readyHours: hoursOf(ready),
     noDate: ready && !ready.ok ? ready.because.map((code) => NO_DATE[code]) : [],
     cautions: [
       ...new Set([...(state?.cautions ?? []), ...(ready?.cautions ?? [])].map((code) => CAUTIONS[code])),
@@ -94,11 +90,6 @@ export function wardBag(now: Now, bag: string): BagView | null {
 const asksToDry = ({ leave, state, found }: WardItem): boolean =>
   leave.holds.some(({ kind }) => kind === "reading") ||
   (state?.release.earned === true && found.route.wardDays !== null);
-
-function hoursOf(ready: ReadyDate | null): BagView["readyHours"] {
-  const hours = ready === null ? null : ready.ok ? ready.hours : ready.planning;
-  return hours !== null && Number.isFinite(hours.p90) ? hours : null;
-}
 
 const itemOf = ({ found, stay, leave, waits, notes }: WardItem): BagItem => ({
   id: found.item.id,

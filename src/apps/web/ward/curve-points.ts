@@ -19,24 +19,21 @@ export interface BagCurvePoints {
 }
 
 /** A band that reaches further is cut off, so that the readings stay readable. */
-const MOST_AHEAD_HOURS = 30 * 24;
+const MOST_AHEAD_HOURS = 45 * 24;
 const MOST_DAYS_NAMED = 6;
 
 const hoursAt = ({ day, minute }: When): number => dayNumber(day) * 24 + minute / 60;
 
 export function curveOf({
   entries,
-  readyHours,
+  band,
   ...view
-}: Pick<BagView, "entries" | "readyHours" | "day" | "minute">): BagCurvePoints {
+}: Pick<BagView, "entries" | "band" | "day" | "minute">): BagCurvePoints {
   const now = hoursAt(view);
   const first = entries[0];
   const from = first ? hoursAt(first) - 6 : now - 24;
-  const ready = readyHours && {
-    from: Math.max(from, readyHours.p10),
-    likely: Math.min(Math.max(from, readyHours.p50), now + MOST_AHEAD_HOURS),
-    to: Math.min(Math.max(from, readyHours.p90), now + MOST_AHEAD_HOURS),
-  };
+  const ahead = (days: number): number => now + Math.min(MOST_AHEAD_HOURS, days * 24);
+  const ready = band && { from: ahead(band.low), likely: ahead(band.typical), to: ahead(band.high) };
   const to = Math.max(now, ready?.to ?? 0) + 12;
   const gel = gelSpans(entries, now);
   const points = entries.flatMap((entry) => {

@@ -3,6 +3,7 @@ import { ScreenTitle } from "../entry/screen-title.tsx";
 import { Empty } from "../frame/section.tsx";
 import { useView } from "../link/use-view.ts";
 import { linkTo } from "../walls/where.ts";
+import "./bag-screen.css";
 import { ReadForm } from "./read-form.tsx";
 
 /** One reading on a round along the shelves: press, type, write, and back. */
@@ -17,7 +18,9 @@ export function QuickRead({ bag, done }: { readonly bag: string; readonly done: 
         <ReadForm view={view} done={done} />
       )}
       <p>
-        <a href={linkTo("ward", "at", bag)}>{bagWords.cancel}</a>
+        <a className="quick-read-cancel" href={linkTo("ward", "at", bag)}>
+          {bagWords.cancel}
+        </a>
       </p>
     </>
   );

@@ -80,7 +80,7 @@ export const bag = {
   passLine: "55 % passes",
   gelSpan: "gel inside",
   band: "ready, by readings",
-  bandPlanning: "for planning only",
+  bandPlanning: "reckoned with, no date",
   today: "now",
   entry: {
     read: "read",

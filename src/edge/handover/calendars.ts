@@ -6,6 +6,7 @@ import type { Plan } from "../../core/plan/plan.ts";
 import { ASSUMED_HOURS } from "../../core/plan/team-clock.ts";
 import { CALENDAR as words } from "../../core/say/papers/calendar.ts";
 import { addDays, type Day } from "../../core/units/day.ts";
+import { hadGrowth } from "../papers/had-growth.ts";
 import { type CalendarEvent, icalText } from "./ical-text.ts";
 import { wardRounds } from "./ward-rounds.ts";
 
@@ -91,19 +92,9 @@ function cameraSlots({ plan }: CalendarSource): CalendarEvent[] {
   });
 }
 
-const GREW = ["mould_active", "mould_dormant", "mould_suspected", "insect_active", "insect_uncertain"];
-
 /** Boxed items that had growth or insects, the days of the norm after boxing. */
 function lookBacks({ plan, campaign, care, norms }: CalendarSource): CalendarEvent[] {
-  const grown = new Set(
-    care
-      .filter(({ whole, parts }) =>
-        [whole, ...parts.map((part) => part.care)].some(({ conditions, unsureConditions }) =>
-          [...conditions, ...unsureConditions].some((each) => GREW.includes(each)),
-        ),
-      )
-      .map(({ item }) => item.id),
-  );
+  const grown = new Set(care.filter(hadGrowth).map(({ item }) => item.id));
   const boxed = [
     ...campaign.sessions.filter(({ act }) => act === "box").map(({ item, day }) => ({ item, day })),
     ...plan.itemDays.flatMap(({ item, days }) => (days.box ? [{ item, day: days.box }] : [])),

@@ -4,6 +4,7 @@ import { sayDay } from "../../core/say/dates.ts";
 import { TWO_CARRY_KG, BOX_LABEL as words } from "../../core/say/papers/box-label.ts";
 import { HAZARDS } from "../../core/say/papers/hazards.ts";
 import { addDays, type Day } from "../../core/units/day.ts";
+import { hadGrowth } from "./had-growth.ts";
 import { hazardsOf } from "./hazard-label-view.ts";
 import type { LabelView } from "./label-view.ts";
 
@@ -20,8 +21,6 @@ export interface FilledBox {
 const NAMED = 6;
 /** Days after boxing on which an item that had growth or insects is looked at again; norm `d-lookback`. */
 const LOOK_AGAIN = [14, 30] as const;
-const GREW = ["mould_active", "mould_dormant", "mould_suspected", "insect_active", "insect_uncertain"];
-
 /** Labels without any person's name: numbers and formats, never titles, which may hold one. */
 export function boxLabelViews(
   campaign: string,
@@ -49,13 +48,13 @@ export function boxLabelViews(
       lines: [
         ...handlingOf(inside),
         [words.open, openOnlyBy(hazards)],
-        ...(day && inside.some(hasGrown)
+        ...(day && inside.some(hadGrowth)
           ? [[words.lookAgain, LOOK_AGAIN.map((n) => sayDay(addDays(day, n), locale)).join(", ")] as const]
           : []),
         ...(shelf ? [[words.shelf, shelf] as const] : []),
       ],
       toWrite: [
-        ...(day ? [] : [inside.some(hasGrown) ? words.boxedThenLook : words.boxedOn]),
+        ...(day ? [] : [inside.some(hadGrowth) ? words.boxedThenLook : words.boxedOn]),
         ...(shelf ? [] : [words.shelf]),
       ],
     };
@@ -83,9 +82,6 @@ function handlingOf(inside: readonly ItemCare[]): [string, string][] {
     ...(wants("second_person") || mass >= TWO_CARRY_KG ? [[words.two, ""] as [string, string]] : []),
   ];
 }
-
-const hasGrown = ({ whole }: ItemCare): boolean =>
-  [...whole.conditions, ...whole.unsureConditions].some((each) => GREW.includes(each));
 
 const openOnlyBy = (hazards: readonly string[]): string =>
   hazards.some((name) => HAZARDS[name]?.endsWithCleaning === false && name !== "broken_glass")

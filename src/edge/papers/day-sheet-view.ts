@@ -19,7 +19,7 @@ import {
   sayWork,
 } from "../../core/say/day-sheet.ts";
 import { type Day, daysBetween, mondayOf } from "../../core/units/day.ts";
-import { worn } from "./bench-card-view.ts";
+import { worn } from "./bench-card-steps.ts";
 import type { DayRow, DaySheetView } from "./views.ts";
 
 const STOPS = [

@@ -9,6 +9,8 @@ const WIDTH = 720;
 const HEIGHT = 400;
 const LEFT = 56;
 const RIGHT = 8;
+/** Room for a written day. */
+const DAY_WIDTH = 64;
 /** Two panels over one time axis. */
 const DAMP = { top: 14, bottom: 240, low: 20, high: 100 };
 const WARM = { top: 268, bottom: 366 };
@@ -67,7 +69,7 @@ export function AirCurve({ view, span }: { readonly view: ReaderView; readonly s
             <polyline className="climate-curve-warm" points={zigzag(part, (p) => p.dryBulb, x, t)} />
           </g>
         ))}
-        {daysUnder(from, to).map((day) => (
+        {daysUnder(from, to - (DAY_WIDTH / WIDTH) * (to - from)).map((day) => (
           <text key={day} className="climate-curve-day" x={x(day * 24)} y={HEIGHT - 8}>
             {sayDay(dayOfNumber(day), LOCALE, "tiny")}
           </text>

@@ -102,7 +102,7 @@ const askedOf = (at: string, { relHum, dryBulb }: { readonly relHum?: number; re
       says: (value: number) => sayPercent(value / 100, LOCALE, 1),
     },
     {
-      ...{ name: "dryBulb", label: words.outDryBulb, isNeeded: true },
+      ...{ name: "dryBulb", label: words.outDryBulb, isNeeded: true, isSigned: true },
       before: dryBulb === undefined ? null : { value: dryBulb, when: sayAt(at) },
       doubt: (value: number) => typedDoubt(value, { ...TYPED.dryBulb, usual: [-25, 48] }, null),
       says: (value: number) => `${sayNumber(value, LOCALE, 1)} °C`,

@@ -34,7 +34,7 @@ export function ReaderScreen({ name }: { readonly name: string }) {
         )}
         {state !== null && (
           <p>
-            <strong>{words.states[state]}.</strong> {verdict}
+            <strong>{words.states[state]}</strong> {verdict}
           </p>
         )}
       </div>
@@ -48,7 +48,7 @@ export function ReaderScreen({ name }: { readonly name: string }) {
       </p>
       {view && view.lamps.length > 0 && <Lamps lamps={view.lamps} />}
       {view && view.todo.length > 0 && <Lines id="todo" heading={words.todo} lines={view.todo} />}
-      <Section id="air" heading={words.relHum}>
+      <Section id="air" heading={words.air}>
         <div className="climate-spans" role="group" aria-label={words.span}>
           {(["2", "7", "28", "366"] as const).map((each) => (
             <button key={each} type="button" aria-pressed={each === span} onClick={() => setSpan(each)}>

@@ -54,7 +54,7 @@ const Reader = ({ card: { name, latest, ageHours, state, verdict } }: { readonly
     {ageHours > 24 && latest !== null && <p>{words.old}</p>}
     {state !== null && (
       <p>
-        <strong>{words.states[state]}.</strong> {verdict}
+        <strong>{words.states[state]}</strong> {verdict}
       </p>
     )}
   </li>

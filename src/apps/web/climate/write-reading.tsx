@@ -101,7 +101,13 @@ const askedOf = (card: ReaderCard | undefined): readonly NumberAsked[] => {
       says: (value) => sayPercent(value / 100, LOCALE, 1),
     },
     {
-      ...{ name: "dryBulb", label: words.dryBulb, isNeeded: false, before: before(latest?.dryBulb) },
+      ...{
+        name: "dryBulb",
+        label: words.dryBulb,
+        isNeeded: false,
+        isSigned: true,
+        before: before(latest?.dryBulb),
+      },
       doubt: (value, last) => typedDoubt(value, TYPED.dryBulb, last),
       says: (value) => `${sayNumber(value, LOCALE, 1)} °C`,
     },

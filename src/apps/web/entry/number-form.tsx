@@ -12,6 +12,8 @@ export interface NumberAsked {
   readonly name: string;
   readonly label: string;
   readonly isNeeded: boolean;
+  /** Whether it may be below nought. */
+  readonly isSigned?: boolean;
   readonly before: { readonly value: number; readonly when: string } | null;
   readonly doubt: (value: number, before: number | null) => TypedDoubt | null;
   /** With its unit: `57 %`. */
@@ -79,7 +81,11 @@ export function NumberForm(p: {
         ))}
       </div>
       {p.asked.length > 0 && (
-        <NumberPad value={texts[active] ?? ""} change={(text) => change(active, text)} />
+        <NumberPad
+          value={texts[active] ?? ""}
+          isSigned={p.asked.some(({ name, isSigned }) => name === active && isSigned)}
+          change={(text) => change(active, text)}
+        />
       )}
       {doubted && (
         <AskAgain

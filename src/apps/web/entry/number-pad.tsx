@@ -4,7 +4,11 @@ const DIGITS = ["1", "2", "3", "4", "5", "6", "7", "8", "9"] as const;
 const MOST = 8;
 
 /** Keys large enough for gloves; a keyboard types into the field itself. */
-export function NumberPad(p: { readonly value: string; readonly change: (text: string) => void }) {
+export function NumberPad(p: {
+  readonly value: string;
+  readonly isSigned: boolean;
+  readonly change: (text: string) => void;
+}) {
   const add = (text: string): void => p.change((p.value + text).slice(0, MOST));
   return (
     <div className="number-pad" role="group" aria-label={words.pad}>
@@ -26,6 +30,15 @@ export function NumberPad(p: { readonly value: string; readonly change: (text: s
       <button type="button" aria-label={words.erase} onClick={() => p.change(p.value.slice(0, -1))}>
         ⌫
       </button>
+      {p.isSigned && (
+        <button
+          type="button"
+          aria-label={words.sign}
+          onClick={() => p.change(p.value.startsWith("-") ? p.value.slice(1) : `-${p.value}`)}
+        >
+          ±
+        </button>
+      )}
     </div>
   );
 }

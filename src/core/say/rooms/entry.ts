@@ -5,6 +5,7 @@ export const entry = {
   pad: "Number keys",
   erase: "Erase the last digit",
   point: "Decimal point",
+  sign: "Below nought, or above",
   save: "Write it down",
   missing: "Type the figure first.",
   before: (value: string, when: string) => `Before: ${value}, ${when}`,

@@ -36,9 +36,10 @@ export async function startScript(name: string, args: readonly string[], wish: W
   });
   const ended = once(child, "close");
   const lines = createInterface(child.stdout);
-  const [first] = (await Promise.race([once(lines, "line"), ended.then(() => ["it ended"])])) as string[];
+  const [first] = (await Promise.race([once(lines, "line"), ended.then(() => [])])) as string[];
+  if (first === undefined) throw new Error(`The ${name} of the ordeal ended before it said anything.`);
   return {
-    first: first ?? "",
+    first,
     hear: (listener) => void lines.on("line", listener),
     kill: async () => {
       child.kill("SIGKILL");

@@ -69,6 +69,8 @@ export class Tablet {
   readonly #gone = new AbortController();
   readonly #siblings = new BroadcastChannel("leafward");
   #listener: ((status: Status) => void) | null = null;
+  /** Entries the server has taken and this device has not heard back yet: they count on, or what was just written would be gone for a moment. */
+  #underWay: readonly LogEvent[] = [];
   #counts: Pick<Status, "waiting" | "refused" | "pictures" | "elsewhere"> = {
     ...{ waiting: 0, refused: [], pictures: 0 },
     elsewhere: { entries: 0, names: [] },
@@ -279,7 +281,11 @@ export class Tablet {
     return this.#inTurn(async () => {
       if (this.#database === null || this.#kept === null) return;
       const waiting = (await ownEntries(this.#database, "waiting")).map(({ event }) => event);
-      this.#state = fold(waiting, this.#kept.state());
+      const kept = this.#kept.state();
+      this.#underWay = this.#underWay.filter(
+        ({ device, number }) => number > (kept.frontier.get(device)?.number ?? 0),
+      );
+      this.#state = fold([...this.#underWay, ...waiting], kept);
       this.#rows?.touch(waiting);
       await this.#count();
       this.#changed();
@@ -311,6 +317,8 @@ export class Tablet {
         if (waiting.length === 0) break;
         const answers = await sendBatch(waiting);
         if (answers === null) break;
+        const taken = new Set(answers.flatMap(({ id, answer }) => (answer === "kept" ? [id] : [])));
+        this.#underWay = [...this.#underWay, ...waiting.filter(({ id }) => taken.has(id))];
         const marked = await markAnswered(database, answers);
         if (marked.kept + marked.refused === 0) break;
       }

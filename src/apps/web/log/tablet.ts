@@ -46,6 +46,7 @@ export interface Status {
 }
 
 const MOST_SENT = 200;
+const SEND_AGAIN_MS = 5000;
 
 /** The log on this device, as the windows ask it. One runs in each window's worker; they share one database. */
 export class Tablet {
@@ -71,6 +72,7 @@ export class Tablet {
   #listener: ((status: Status) => void) | null = null;
   /** Entries the server has taken and this device has not heard back yet: they count on, or what was just written would be gone for a moment. */
   #underWay: readonly LogEvent[] = [];
+  #soon: ReturnType<typeof setTimeout> | null = null;
   #counts: Pick<Status, "waiting" | "refused" | "pictures" | "elsewhere"> = {
     ...{ waiting: 0, refused: [], pictures: 0 },
     elsewhere: { entries: 0, names: [] },
@@ -316,7 +318,10 @@ export class Tablet {
         const waiting = (await entriesToSend(database, me)).slice(0, MOST_SENT);
         if (waiting.length === 0) break;
         const answers = await sendBatch(waiting);
-        if (answers === null) break;
+        if (answers === null) {
+          if (this.#line === "open") this.#sendSoon(); // it held on, and will not say that it is back
+          break;
+        }
         const taken = new Set(answers.flatMap(({ id, answer }) => (answer === "kept" ? [id] : [])));
         this.#underWay = [...this.#underWay, ...waiting.filter(({ id }) => taken.has(id))];
         const marked = await markAnswered(database, answers);
@@ -324,6 +329,13 @@ export class Tablet {
       }
     });
     await this.#takeOver();
+  }
+
+  #sendSoon(): void {
+    this.#soon ??= setTimeout(() => {
+      this.#soon = null;
+      void this.#send();
+    }, SEND_AGAIN_MS);
   }
 
   async #count(): Promise<void> {

@@ -11,6 +11,7 @@ import {
   type SheetCut,
   type SheetProblem,
   type StockSheet,
+  type WantedPiece,
 } from "../../core/stores/cutting/sheets/sheet-problem.ts";
 import { HOUSING_KINDS } from "../../core/stores/housing/housing.ts";
 import { type IsoSeries, isoSheet, type Sheet } from "../../core/stores/housing/sheets.ts";
@@ -19,7 +20,7 @@ import { drawCuts } from "./cut-drawings.ts";
 import { type WantedCut, wantedCut } from "./cut-pieces.ts";
 import { type Given, Refusal } from "./damp/given.ts";
 import { lengthsFrom, MEASURES } from "./damp/quantity.ts";
-import { answered, type DampCommand, type Report } from "./damp/report.ts";
+import { answered, type DampCommand, type Figure, type Report } from "./damp/report.ts";
 
 const OPTIONS = {
   stock: "texts",
@@ -34,6 +35,8 @@ const OPTIONS = {
 } as const;
 /** Layouts told on the screen. */
 const SHOWN = 3;
+/** Pieces that are not cut, told by name. */
+const NAMED = 5;
 
 /** `leafward cut`: all wanted pieces on the sheets in stock. */
 export const cut: DampCommand = (...to) =>
@@ -60,7 +63,10 @@ export const cut: DampCommand = (...to) =>
     const problem = { ...asked, stocks, pieces: wanted.pieces };
     const found = cutSheets(problem);
     const groups = layoutGroups(found.layouts, problem.pieces);
-    const files = asked.out === undefined ? [] : await drawCuts(groups, problem, asked.out, asked.paper);
+    const files =
+      asked.out === undefined || groups.length === 0
+        ? []
+        : await drawCuts(groups, problem, asked.out, asked.paper);
     return sheetsReport({ wanted, problem, found, groups, files, isGrainKnown: given.has("grain") });
   });
 
@@ -116,6 +122,7 @@ function sheetsReport({ wanted, problem, found, groups, files, isGrainKnown }: C
   const used = found.area === 0 ? 0 : placed.reduce((sum, piece) => sum + areaOf(piece), 0) / found.area;
   const missing = found.missing.reduce((sum, count) => sum + count, 0);
   const shown = groups.slice(0, SHOWN);
+  const turned = fitOtherwise(problem, found);
   return {
     exit: missing > 0 ? 1 : 0,
     sections: [
@@ -134,6 +141,7 @@ function sheetsReport({ wanted, problem, found, groups, files, isGrainKnown }: C
         ].join(" "),
         todo: [
           ...(isGrainKnown ? [] : [CUT_WORDS.grainUnknown]),
+          ...(turned > 0 ? [CUT_WORDS.otherGrain(turned)] : []),
           ...shown.map(({ layout, times }, n) => {
             const stock = stocks[layout.stock] as StockSheet;
             const names = layout.placed.map(({ piece }) => pieces[piece]?.name ?? "");
@@ -152,9 +160,7 @@ function sheetsReport({ wanted, problem, found, groups, files, isGrainKnown }: C
             const left = Number.isFinite(stock.count) ? stock.count - count : null;
             return count === 0 ? [] : [{ label: "sheets", value: CUT_WORDS.stock(count, stock, left) }];
           }),
-          ...found.missing.flatMap((count, n) =>
-            count === 0 ? [] : [{ label: "not cut", value: CUT_WORDS.missing(pieces[n]?.name ?? "", count) }],
-          ),
+          ...notCut(found.missing, pieces),
           ...(files.length === 0
             ? [{ label: "drawings", value: CUT_WORDS.draw }]
             : files.map((file) => ({ label: "written", value: file }))),
@@ -172,6 +178,26 @@ const understood = ({ pieces, from }: WantedCut): string =>
     new Set(pieces.map(({ width, height }) => `${width}:${height}`)).size,
     from,
   );
+
+/** The first few by name. */
+function notCut(missing: readonly number[], pieces: readonly WantedPiece[]): Figure[] {
+  const named = missing.flatMap((count, n) => (count === 0 ? [] : [{ name: pieces[n]?.name ?? "", count }]));
+  const shown = named.slice(0, NAMED).map(({ name, count }) => ({
+    label: "not cut",
+    value: CUT_WORDS.missing(name, count),
+  }));
+  const rest = named.length - shown.length;
+  return rest > 0 ? [...shown, { label: "", value: CUT_WORDS.othersMissing(rest) }] : shown;
+}
+
+/** Pieces too large for every sheet that would lie on one whose grain ran the other way. */
+const fitOtherwise = ({ stocks, pieces }: SheetProblem, { missing }: SheetCut): number =>
+  pieces.filter(
+    ({ width, height }, n) =>
+      (missing[n] ?? 0) > 0 &&
+      !stocks.some((sheet) => width <= sheet.width && height <= sheet.height) &&
+      stocks.some((sheet) => width <= sheet.height && height <= sheet.width),
+  ).length;
 
 const cautions = () => HOUSING_CAUTIONS.map((sentence, n) => ({ code: `cutting-${n + 1}`, sentence }));
 
@@ -241,11 +267,7 @@ async function stripsReport(wanted: WantedCut, stocks: readonly StockSheet[]): P
           );
           return CUT_WORDS.lengthPattern(times, length * unit, names, (length - cutOff) * unit);
         }),
-        figures: [...found.missing.entries()].flatMap(([n, count]) =>
-          count === 0
-            ? []
-            : [{ label: "not cut", value: CUT_WORDS.missing(wanted.pieces[n]?.name ?? "", count) }],
-        ),
+        figures: notCut([...found.missing], wanted.pieces),
         cautions: cautions(),
         data: { ...found },
       },

@@ -33,7 +33,7 @@ export const CUT_WORDS = {
   verdict: (count: number, used: number): string =>
     `All lie on ${sheets(count)}; ${percent(used)} of them becomes pieces.`,
   short: (count: number, missing: number): string =>
-    `Only part of them: ${sheets(count)} are used up, ${missing} piece${missing === 1 ? " is" : "s are"} left over.`,
+    `Only part of them can be cut, from ${sheets(count)}; ${missing} piece${missing === 1 ? " is" : "s are"} left over.`,
   proved: "Nobody can do with less sheet: proved.",
   bound: (area: number, bound: number): string =>
     `At least ${percent(bound / area)} of this much sheet is needed, whoever lays it; the rest could not be proved or saved.`,
@@ -41,6 +41,9 @@ export const CUT_WORDS = {
     `${used} of ${size(stock)}${left === null ? "" : `, ${left} stay in stock`}`,
   missing: (name: string, count: number): string =>
     `${name}: ${count}, too large for the sheets or more than they give`,
+  othersMissing: (n: number): string => `and ${n} others; all of them with --json`,
+  otherGrain: (n: number): string =>
+    `${n} of the pieces not cut would lie on these sheets if their grain ran the other way. Bend a sheet both ways; if its grain is the other, say --grain short or long.`,
   layout: (n: number, times: number, stock: Sheet): string =>
     `Layout ${n}: cut ${sheets(times)} of ${size(stock)} like this.`,
   pieces: (names: readonly string[]): string => names.join("; "),

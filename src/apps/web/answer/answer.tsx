@@ -8,7 +8,7 @@ import "./answer.css";
 import { FinishLine } from "./finish-line.tsx";
 
 /** When it will be finished: a range, what is boxed by the end, and how good the plan is proved to be. */
-export function Answer({ plan }: { plan: Plan }) {
+export function Answer({ plan, leftLink = "#left" }: { plan: Plan; leftLink?: string }) {
   const { finish, proof } = plan;
   if (plan.routed === 0)
     return (
@@ -40,7 +40,7 @@ export function Answer({ plan }: { plan: Plan }) {
           count(finish.boxed.p90).text,
           count(plan.routed),
         )}{" "}
-        {plan.left.length > 0 && <a href="#left">{answer.without(count(plan.left.length))}</a>}
+        {plan.left.length > 0 && <a href={leftLink}>{answer.without(count(plan.left.length))}</a>}
       </p>
       <p>{saySpread(plan, end)}</p>
       <p className="quiet">{answer.proof(sayPercent(proof.itemGap, LOCALE, 1), count(finish.draws).text)}</p>

@@ -1,3 +1,5 @@
+import { useId } from "react";
+import { sayAct } from "../../../core/say/conditions.ts";
 import { bench as words } from "../../../core/say/rooms/bench.ts";
 import { Signs } from "../item/sign.tsx";
 import "./card.css";
@@ -5,10 +7,11 @@ import type { WorkCard, WorkStep } from "./work-card.ts";
 
 /** What the step is: with what, in what, and where to stop. */
 export function StepCard({ card, step }: { readonly card: WorkCard; readonly step: WorkStep }) {
-  const [first] = step.rows;
+  const heading = useId();
   const wear = [...new Set(step.rows.flatMap(({ protection }) => protection))];
   return (
-    <section className="card" aria-label={first?.act ?? card.id}>
+    <section className="card" aria-labelledby={heading}>
+      <h2 id={heading}>{sayAct(step.act)}</h2>
       {card.signs.length > 0 && <Signs codes={card.signs} />}
       {step.exposed && <p className="card-exposed">{words.exposed}</p>}
       {wear.length > 0 && (
@@ -20,7 +23,7 @@ export function StepCard({ card, step }: { readonly card: WorkCard; readonly ste
       <ol className="card-steps">
         {step.rows.map((row) => (
           <li key={row.act}>
-            <h2>{row.act}</h2>
+            {step.rows.length > 1 && <h3>{row.act}</h3>}
             <p className="quiet">{words.minutes(row.minutes)}</p>
             {row.methods.length > 0 && (
               <>
@@ -56,7 +59,8 @@ export function StepCard({ card, step }: { readonly card: WorkCard; readonly ste
 
 /** What the item is, has, and whom to ask. */
 export const CardFacts = ({ card }: { readonly card: WorkCard }) => (
-  <section className="card" aria-label={words.found}>
+  <section className="card" aria-labelledby="card-facts">
+    <h2 id="card-facts">{words.about}</h2>
     <p className="quiet">{[card.format, card.where].filter((each) => each !== "").join(" · ")}</p>
     {card.custodianRule !== "" && (
       <p>

@@ -48,7 +48,7 @@ export function ItemWork(p: ItemWorkProps) {
       {card.step === null ? (
         <NotHere card={card} room={room} />
       ) : (
-        <Here {...p} step={card.step} ended={() => title.current?.focus()} />
+        <Here key={card.step.act} {...p} step={card.step} ended={() => title.current?.focus()} />
       )}
       <AskAdviser item={card.id} />
       {p.children}

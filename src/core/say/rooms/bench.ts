@@ -5,7 +5,6 @@ import { ROOM_NAMES } from "./walls.ts";
 /** Words of the Bench: cleaning and wrapping. */
 export const bench = {
   intro: "Cleaning and wrapping, one item at a time.",
-  step: (act: string) => act,
   minutes: (minutes: string) => `usually ${minutes} min`,
   exposed: "Near mould: these minutes go on your account",
   methods: "With, gentlest first",
@@ -17,6 +16,7 @@ export const bench = {
   until: (action: string, until: string) => `${action}: ${until}`,
   before: "Before",
   after: "Afterwards",
+  about: "About the item",
   found: "What it has",
   parts: "Parts",
   custodian: "The owner’s rule",

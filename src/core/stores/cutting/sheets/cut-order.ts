@@ -27,14 +27,17 @@ export function cutOrder(
   return cuts === null ? null : [...trimmed(sheet, trim), ...cuts];
 }
 
-/** Left and top edge are made straight first; the far edges fall off with the last pieces. */
-const trimmed = (sheet: Sheet, trim: number): EdgeCut[] =>
-  trim === 0
-    ? []
-    : [
-        { at: trim, upright: true, of: sheet },
-        { at: trim, upright: false, of: { width: sheet.width - trim, height: sheet.height } },
-      ];
+/** All four edges are made straight first. */
+function trimmed({ width, height }: Sheet, trim: number): EdgeCut[] {
+  if (trim === 0) return [];
+  const inner = width - 2 * trim;
+  return [
+    { at: trim, upright: true, of: { width, height } },
+    { at: inner, upright: true, of: { width: width - trim, height } },
+    { at: trim, upright: false, of: { width: inner, height } },
+    { at: height - 2 * trim, upright: false, of: { width: inner, height: height - trim } },
+  ];
+}
 
 const SLACK = 1e-6;
 

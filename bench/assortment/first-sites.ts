@@ -1,4 +1,4 @@
-import type { MedianProblem } from "../../src/core/stores/assortment/p-median.ts";
+import type { MedianProblem } from "../../src/core/stores/assortment/median-problem.ts";
 
 /** What it costs to open one best site after the other: the plain way. */
 export function firstSites({ clients, sites, costs, choose }: MedianProblem): number {

@@ -1,4 +1,4 @@
-import type { MedianProblem } from "../../src/core/stores/assortment/p-median.ts";
+import type { MedianProblem } from "../../src/core/stores/assortment/median-problem.ts";
 
 /** A p-median problem of the OR-Library: vertices, edges and p; then edges. An edge that comes twice counts as it came last; the cost
  *  of a client at a site is the shortest way. Source of the format: Beasley, EJOR 21 (1985), as described beside the files. */

@@ -1,7 +1,8 @@
 import type { Solve } from "../../plan/programme.ts";
 import { type BoxCosts, type Boxed, type BoxSize, boxFor, holds, paddingMinutes } from "./box-need.ts";
 import { candidateSizes, type Need } from "./candidate-sizes.ts";
-import { chooseSites, type MedianProblem } from "./p-median.ts";
+import type { MedianProblem } from "./median-problem.ts";
+import { chooseSites } from "./p-median.ts";
 
 export interface SizesAsked {
   /** mm in each direction. */

@@ -1,5 +1,5 @@
 import { ProgrammeBuilder, type Solve } from "../../plan/programme.ts";
-import type { MedianProblem } from "./p-median.ts";
+import type { MedianProblem } from "./median-problem.ts";
 
 /** What the price search left open: only sites that are not shut, only clients' sites near enough. */
 export interface LeftOpen {

@@ -1,4 +1,4 @@
-import type { MedianProblem } from "./p-median.ts";
+import type { MedianProblem } from "./median-problem.ts";
 
 export interface Choice {
   readonly chosen: readonly number[];

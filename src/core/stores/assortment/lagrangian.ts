@@ -1,5 +1,5 @@
 import type { LeftOpen } from "./exact-sites.ts";
-import type { MedianProblem } from "./p-median.ts";
+import type { MedianProblem } from "./median-problem.ts";
 
 interface Bounded {
   readonly bound: number;

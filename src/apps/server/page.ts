@@ -6,7 +6,7 @@ import { projectFolder } from "../../edge/published.ts";
 import { refusal } from "./answers.ts";
 import { listPapers, servePapers } from "./papers.ts";
 import type { PlanShelf, PlanTexts } from "./plan-shelf.ts";
-import { serveWhatIf } from "./what-if.ts";
+import { serveEase, serveWhatIf } from "./what-if.ts";
 
 export type { PageOptions } from "./plan-shelf.ts";
 
@@ -35,6 +35,7 @@ export function servePlan(server: FastifyInstance, shelf: PlanShelf): void {
   });
   servePapers(server, papersFolder);
   serveWhatIf(server, shelf);
+  serveEase(server, shelf);
 }
 
 const sayNoPlan = (reply: FastifyReply) =>

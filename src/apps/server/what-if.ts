@@ -33,6 +33,24 @@ export function serveWhatIf(server: FastifyInstance, shelf: PlanShelf): void {
   });
 }
 
+/** Plans made at most to find what would help. */
+const MOST_EASED = 12;
+
+/** POST /api/ease: what holds the plan back and what would move it, as JSON lines: `as it is`, `trying` …, `eased`, or `problem`. */
+export function serveEase(server: FastifyInstance, shelf: PlanShelf): void {
+  server.post("/api/ease", { bodyLimit: 1024 }, async (_, reply) => {
+    const service = shelf.now()?.whatIf;
+    if (service === undefined) return reply.code(404).send(NO_PLAN);
+    const lines = service.ease(MOST_EASED);
+    const first = await lines.next();
+    if (first.done) throw new Error("The what-if service said nothing.");
+    return reply
+      .type("application/x-ndjson")
+      .header("x-accel-buffering", "no")
+      .send(Readable.from(textOf(first.value, lines)));
+  });
+}
+
 const NO_PLAN = refusal(
   "no-plan",
   "no plan",

@@ -7,7 +7,9 @@ import type { SaidRefusal } from "./what-if-desk.ts";
 /** What the desk in its worker is told: first the folder, once, then questions, one at a time. */
 export type ToDesk =
   | { readonly open: { readonly folder: string; readonly planFrom: Day } }
-  | { readonly ask: readonly string[] };
+  | { readonly ask: readonly string[] }
+  /** What would help, by so many plans at most. */
+  | { readonly ease: number };
 
 /** What it says, line by line; `done` ends a question. */
 export type DeskLine =
@@ -19,6 +21,17 @@ export type DeskLine =
       readonly changes: readonly (readonly Change[])[];
     }
   | { readonly step: "as it is"; readonly outlook: Outlook; readonly draws: number }
+  /** What is tried now to see whether it helps. */
+  | { readonly step: "trying"; readonly ask: string; readonly number: number; readonly of: number }
+  /** What binds, what would help, what would not, and what brings in must-do items that are left out: in sentences. */
+  | {
+      readonly step: "eased";
+      readonly binds: readonly string[];
+      readonly helps: readonly string[];
+      readonly noHelp: readonly string[];
+      readonly mustLeft: readonly string[];
+      readonly method: string;
+    }
   | (Answer & { readonly said: readonly string[]; readonly cautions: readonly string[] });
 
 export type FromDesk = { readonly line: DeskLine } | { readonly done: true } | { readonly failure: string };

@@ -6,6 +6,8 @@ import type { DeskLine, FromDesk, ToDesk } from "./what-if-messages.ts";
 export interface WhatIfService {
   /** Lines as they come; a second question waits for the first. Leaving early leaves the worker to finish. */
   ask(scenarios: readonly string[]): AsyncGenerator<DeskLine, void, undefined>;
+  /** What would help, told in the same way.   @param most plans made for it at most */
+  ease(most: number): AsyncGenerator<DeskLine, void, undefined>;
   /** The campaign is read anew before the next question; one being answered is answered to its end. */
   forget(): void;
   close(): Promise<void>;
@@ -28,36 +30,38 @@ export function whatIfService(folder: string, planFrom: Day): WhatIfService {
     begun.postMessage({ open: { folder, planFrom } } satisfies ToDesk);
     return begun;
   };
+  async function* answersTo(question: ToDesk): AsyncGenerator<DeskLine, void, undefined> {
+    const before = queue;
+    const inbox = new Inbox();
+    let finished = (): void => {};
+    queue = new Promise((resolve) => {
+      finished = resolve;
+    });
+    await before;
+    const asked = started();
+    const hear = (message: FromDesk): void => {
+      inbox.put(message);
+      if ("line" in message) return;
+      stopHearing();
+      finished();
+    };
+    const fail = (error: Error): void => hear({ failure: String(error) });
+    const gone = (): void => hear({ failure: "it ended" });
+    const stopHearing = (): void => {
+      asked.off("message", hear).off("error", fail).off("exit", gone);
+    };
+    asked.on("message", hear).on("error", fail).on("exit", gone);
+    asked.postMessage(question);
+    for (;;) {
+      const message = await inbox.take();
+      if ("done" in message) return;
+      if ("failure" in message) throw new Error(`The what-if worker failed: ${message.failure}`);
+      yield message.line;
+    }
+  }
   return {
-    async *ask(scenarios) {
-      const before = queue;
-      const inbox = new Inbox();
-      let finished = (): void => {};
-      queue = new Promise((resolve) => {
-        finished = resolve;
-      });
-      await before;
-      const asked = started();
-      const hear = (message: FromDesk): void => {
-        inbox.put(message);
-        if ("line" in message) return;
-        stopHearing();
-        finished();
-      };
-      const fail = (error: Error): void => hear({ failure: String(error) });
-      const gone = (): void => hear({ failure: "it ended" });
-      const stopHearing = (): void => {
-        asked.off("message", hear).off("error", fail).off("exit", gone);
-      };
-      asked.on("message", hear).on("error", fail).on("exit", gone);
-      asked.postMessage({ ask: scenarios } satisfies ToDesk);
-      for (;;) {
-        const message = await inbox.take();
-        if ("done" in message) return;
-        if ("failure" in message) throw new Error(`The what-if worker failed: ${message.failure}`);
-        yield message.line;
-      }
-    },
+    ask: (scenarios) => answersTo({ ask: scenarios }),
+    ease: (most) => answersTo({ ease: most }),
     forget: () => {
       isOld = true;
     },

@@ -1,5 +1,14 @@
 import { parentPort } from "node:worker_threads";
 import { type AsItIs, answersTo, asItIs, type Case } from "../../core/plan/what-if/answers.ts";
+import { ease } from "../../core/plan/what-if/ease/ease.ts";
+import {
+  sayAsk,
+  sayEaseBinds,
+  sayEased,
+  sayEaseMethod,
+  sayMustLeft,
+  sayNoHelp,
+} from "../../core/say/ease.ts";
 import { sayAnswer, sayCautions, saySupposed } from "../../core/say/what-if-answer.ts";
 import type { Day } from "../../core/units/day.ts";
 import { openCampaign } from "../keep/open-campaign.ts";
@@ -20,6 +29,32 @@ async function opened(folder: string, planFrom: Day): Promise<Desk> {
   const book = ruleBookOf(folder);
   if (!campaign || !book.ok) throw new Error("The campaign folder can no longer be read.");
   return openDesk(campaign, book.value, solve);
+}
+
+async function easeBy(most: number): Promise<void> {
+  if (!desk) throw new Error("Asked before a folder was opened.");
+  const { campaign, routes, means } = await desk;
+  known ??= asItIs(campaign, routes, means);
+  const base = await known;
+  tell({ line: { step: "as it is", outlook: base.outlook, draws: base.draws } });
+  const trying = ease(base, means, most);
+  let step = await trying.next();
+  for (; !step.done; step = await trying.next()) {
+    const { ask, number, of } = step.value;
+    tell({ line: { step: "trying", ask: sayAsk(ask, campaign), number, of } });
+  }
+  const { tried, mustLeft } = step.value;
+  const helping = tried.filter(({ helps }) => helps);
+  tell({
+    line: {
+      step: "eased",
+      binds: sayEaseBinds(step.value),
+      helps: helping.map((each) => sayEased(each, campaign)),
+      noHelp: tried.filter(({ helps }) => !helps).map((each) => sayNoHelp(each, campaign)),
+      mustLeft: sayMustLeft(mustLeft, campaign),
+      method: sayEaseMethod(base.draws, tried.length),
+    },
+  });
 }
 
 async function answer(scenarios: readonly string[]): Promise<void> {
@@ -45,7 +80,8 @@ parentPort?.on("message", (message: ToDesk) => {
     desk.catch(() => {}); // told at the first question
     return;
   }
-  answer(message.ask).then(
+  const answered = "ask" in message ? answer(message.ask) : easeBy(message.ease);
+  answered.then(
     () => tell({ done: true }),
     (error) => {
       known = null;

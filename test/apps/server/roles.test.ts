@@ -49,7 +49,7 @@ describe("the table, over the real server", () => {
   const routes = Object.keys(table.opens).filter(
     (route) => route.includes("/api/") && route.split(" ")[1] !== "/api/leave",
   );
-  const ofPlan = /^(?:GET \/api\/(?:plan|page|roster|papers)|POST \/api\/what-if)$/;
+  const ofPlan = /^(?:GET \/api\/(?:plan|page|roster|papers)|POST \/api\/(?:what-if|ease))$/;
 
   test.each(routes.filter((route) => !ofPlan.test(route)))(
     "%s opens to its row and to no one else",

@@ -204,8 +204,21 @@ export const anew = {
     "Print its day sheets under Papers. Other devices take it along as soon as they are in reach.",
   notLogged: "It is not in the log yet, so other devices do not look for it.",
   writeLog: "Write it into the log",
-  saidAccepted: (day: string) => `Accepted the plan for ${day}`,
   toPapers: "To the papers",
   awayNow: "The laptop plans, and is out of reach now.",
   notLead: "The lead plans; this device’s role does not.",
+} as const;
+
+/** Words of what would move the date. */
+export const easier = {
+  heading: "What would move it",
+  intro:
+    "Tries the easiest things to ask for, each planned anew, and says which would help and which would not.",
+  ask: "Try what would help",
+  working: "Working out the plan as it is …",
+  trying: (ask: string, at: string, of: string) => `${at} of ${of}: ${ask} …`,
+  helps: "What would help, most for the asking first",
+  noHelp: "What would not",
+  mustLeft: "Must-do items that do not fit",
+  nothing: "Nothing that was tried.",
 } as const;

@@ -96,8 +96,6 @@ export function RosterPicture({ calendar, rows, box, sight, today, suppose }: Ro
           onKeyDown={key}
           onBlur={() => setHasKeys(false)}
         >
-          {/* biome-ignore lint/a11y/noStaticElementInteractions: the box around it takes the keys */}
-          {/* biome-ignore lint/a11y/useKeyWithClickEvents: the box around it takes the keys */}
           <div
             className="roster-strip"
             style={{ inlineSize: calendar.weeks * WEEK, blockSize: tops.at(-1) ?? 0 }}

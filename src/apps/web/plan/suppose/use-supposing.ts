@@ -87,7 +87,7 @@ function withLine(before: Supposing, line: DeskLine | { step: "problem"; problem
       return { ...before, proved: line };
     case "problem":
       return { ...before, problems: [line.problem] };
-    case "refused":
-      return before; // comes as a refusal
+    default:
+      return before; // `refused` comes as a refusal, the others answer other questions
   }
 }

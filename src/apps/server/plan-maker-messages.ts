@@ -43,6 +43,7 @@ export type ToMaker =
         readonly folder: string;
         readonly morning: Day;
         readonly accepted: AcceptedPlan | null;
+        readonly search: "short" | "long";
         readonly flag: SharedArrayBuffer;
       };
     }

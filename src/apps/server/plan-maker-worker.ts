@@ -46,7 +46,13 @@ function watchOn(flag: SharedArrayBuffer): Watch {
   };
 }
 
-async function make({ folder, morning, accepted, flag }: Extract<ToMaker, { make: unknown }>["make"]) {
+async function make({
+  folder,
+  morning,
+  accepted,
+  search,
+  flag,
+}: Extract<ToMaker, { make: unknown }>["make"]) {
   tell({ line: { step: "reading" } });
   const ready = await readyFolder(folder, morning, (items) => tell({ line: { step: "care", items } }));
   if (ready.campaign === null) {
@@ -63,7 +69,7 @@ async function make({ folder, morning, accepted, flag }: Extract<ToMaker, { make
           planned: await makePlan(campaign, routes, norms, solver.solve, PLAN_DEFAULTS, watch),
           replan: null,
         }
-      : await replan(campaign, ready, norms, solver.solve, accepted, watch);
+      : await replan(campaign, ready, norms, solver.solve, accepted, { search, watch });
   const { plan, broken } = finishedPlan(ready, planned);
   if (broken !== null) throw new BrokenPlan(broken);
   const hash = createHash("sha256").update(planText(plan)).digest("hex");

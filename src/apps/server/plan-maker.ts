@@ -14,7 +14,7 @@ export interface PlanMaker {
   /** Lines from where it stands now until it is ready, accepted, or has a problem. Leaving early stops nothing. */
   hear(): AsyncGenerator<PlanLine, void, undefined>;
   /** Begins, unless one is being made or written. */
-  make(morning: Day, accepted: AcceptedPlan | null): void;
+  make(morning: Day, accepted: AcceptedPlan | null, search: "short" | "long"): void;
   /** The one in hand becomes ready as it is: the best so far, whole and with its bound. */
   stop(): void;
   /** Has what is ready written; false: that plan is not the one that is ready. */
@@ -99,13 +99,13 @@ export function planMaker(folder: string): PlanMaker {
         });
       }
     },
-    make: (morning, accepted) => {
+    make: (morning, accepted, search) => {
       if (last !== null && !isEnd(last)) return;
       end();
       flag = new SharedArrayBuffer(Int32Array.BYTES_PER_ELEMENT);
       begin();
       tell({ step: "reading" });
-      post({ make: { folder, morning, accepted, flag } });
+      post({ make: { folder, morning, accepted, search, flag } });
     },
     stop: () => {
       Atomics.store(new Int32Array(flag), 0, 1);

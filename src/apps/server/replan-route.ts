@@ -34,15 +34,21 @@ export function serveReplan(api: Api, house: House, { maker, shelf, outFolder }:
     {
       schema: {
         summary: "Makes a plan for a morning, or tells how the one being made goes: application/x-ndjson",
-        body: z.strictObject({ morning: day }),
+        body: z.strictObject({
+          morning: day,
+          search: z
+            .enum(["short", "long"])
+            .default("short")
+            .describe("a long search gains more for the whole campaign, and changes more of what was told"),
+        }),
         response: { 200: lines, 422: refusalSchema },
       },
     },
-    async ({ body: { morning } }, reply) => {
+    async ({ body: { morning, search } }, reply) => {
       const before = accepted();
       if (before !== null && before.planFrom > morning)
         return reply.code(422).send(tooEarly(before.planFrom, morning));
-      maker.make(morning, before);
+      maker.make(morning, before, search);
       return stream(reply.type("application/x-ndjson"), maker);
     },
   );

@@ -30,7 +30,8 @@ export type DeskLine =
       readonly helps: readonly string[];
       readonly noHelp: readonly string[];
       readonly mustLeft: readonly string[];
-      readonly method: string;
+      readonly plans: number;
+      readonly draws: number;
     }
   | (Answer & { readonly said: readonly string[]; readonly cautions: readonly string[] });
 

@@ -1,14 +1,7 @@
 import { parentPort } from "node:worker_threads";
 import { type AsItIs, answersTo, asItIs, type Case } from "../../core/plan/what-if/answers.ts";
 import { ease } from "../../core/plan/what-if/ease/ease.ts";
-import {
-  sayAsk,
-  sayEaseBinds,
-  sayEased,
-  sayEaseMethod,
-  sayMustLeft,
-  sayNoHelp,
-} from "../../core/say/ease.ts";
+import { sayAsk, sayEaseBinds, sayEased, sayMustLeft, sayNoHelp } from "../../core/say/ease.ts";
 import { sayAnswer, sayCautions, saySupposed } from "../../core/say/what-if-answer.ts";
 import type { Day } from "../../core/units/day.ts";
 import { openCampaign } from "../keep/open-campaign.ts";
@@ -52,7 +45,7 @@ async function easeBy(most: number): Promise<void> {
       helps: helping.map((each) => sayEased(each, campaign)),
       noHelp: tried.filter(({ helps }) => !helps).map((each) => sayNoHelp(each, campaign)),
       mustLeft: sayMustLeft(mustLeft, campaign),
-      method: sayEaseMethod(base.draws, tried.length),
+      ...{ plans: tried.length, draws: base.draws },
     },
   });
 }

@@ -4,7 +4,8 @@ import { isOf, standingOf } from "../../../core/log/standing.ts";
 import { sayAct, sayDirt } from "../../../core/say/conditions.ts";
 import { benchCardView } from "../../../edge/papers/bench-card-view.ts";
 import type { BenchStep } from "../../../edge/papers/views.ts";
-import type { ItemNow, Now } from "../log/now.ts";
+import type { ItemNow } from "../log/item-now.ts";
+import type { Now } from "../log/now.ts";
 import type { RoomName } from "../walls/where.ts";
 import { type StationOpen, stationsFor, wipeMinutes } from "./stations-open.ts";
 

@@ -2,7 +2,7 @@ import type { RuleBook } from "../../../core/care/rule-book.ts";
 import type { Filed, Payload } from "../../../core/log/kinds.ts";
 import { isOf, standingOf } from "../../../core/log/standing.ts";
 import { correctionOf } from "../../../core/log/subjects.ts";
-import type { ItemNow } from "../log/now.ts";
+import type { ItemNow } from "../log/item-now.ts";
 import { type AskedTest, askedTest } from "./ask-view.ts";
 
 /** An answer that stands. */

@@ -1,7 +1,7 @@
 import type { Destiny } from "../../../core/care/care.ts";
 import type { Act, Item } from "../../../core/items/campaign.ts";
 import type { Day } from "../../../core/units/day.ts";
-import type { ItemNow } from "./now.ts";
+import type { ItemNow } from "./item-now.ts";
 
 export type FloorRoom = "door" | "ward" | "bench" | "camera" | "shelf";
 

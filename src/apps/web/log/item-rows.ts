@@ -2,8 +2,8 @@ import type { LogEvent } from "../../../core/log/event.ts";
 import { subjectsOf } from "../../../core/log/subjects.ts";
 import type { Day } from "../../../core/units/day.ts";
 import { factOf, putFact, type TabletDatabase } from "./database.ts";
+import type { ItemNow } from "./item-now.ts";
 import { type ItemRow, rowOf } from "./item-row.ts";
-import type { ItemNow } from "./now.ts";
 
 /** A row for each item, kept up to date: what changed is made again at once, the whole list in small pieces so that nobody waits for it. */
 export interface ItemRows {

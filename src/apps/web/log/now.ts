@@ -1,15 +1,15 @@
-import type { Route } from "../../../core/care/care.ts";
-import { careOfCampaign, type ItemCare } from "../../../core/care/item-care.ts";
+import { careOfCampaign } from "../../../core/care/item-care.ts";
 import { routeOf } from "../../../core/care/route.ts";
-import type { Campaign, Finding, Item, Session, WardNote } from "../../../core/items/campaign.ts";
+import type { Campaign } from "../../../core/items/campaign.ts";
 import { campaignOf } from "../../../core/log/campaign-of.ts";
-import { type Disagreement, disagreementsIn, findingsIn } from "../../../core/log/findings-now.ts";
-import { historyOf, type ItemHistory } from "../../../core/log/item-history.ts";
+import { disagreementsIn, findingsIn } from "../../../core/log/findings-now.ts";
+import { historyOf } from "../../../core/log/item-history.ts";
 import { itemIn, placeIn, sessionsIn, wardNotesIn } from "../../../core/log/item-now.ts";
 import type { Filed, Payload } from "../../../core/log/kinds.ts";
 import { isOf, standingOf } from "../../../core/log/standing.ts";
 import { type CampaignState, eventsAbout, isStored, namesOn, readStored } from "../../../core/log/state.ts";
 import type { Day } from "../../../core/units/day.ts";
+import type { ItemNow } from "./item-now.ts";
 import type { ItemRow } from "./item-row.ts";
 import type { PlannedWork } from "./planned-work.ts";
 import type { Me } from "./server-line.ts";
@@ -17,22 +17,6 @@ import type { Tables } from "./tables.ts";
 
 /** The campaign without its items: place, people, stations, stores, limits, calendar, climate. */
 export type House = Omit<Campaign, "items" | "findings" | "sessions" | "ward">;
-
-/** One item as everything written so far tells it. */
-export interface ItemNow {
-  readonly item: Item;
-  /** Its entries in the order of the log, with those that no longer count. */
-  readonly events: readonly Filed[];
-  readonly findings: readonly Finding[];
-  readonly sessions: readonly Session[];
-  readonly ward: readonly WardNote[];
-  /** Where it was last put; null: nobody wrote it down. */
-  readonly place: Payload<"itemMoved"> | null;
-  readonly disagreements: readonly Disagreement[];
-  readonly history: ItemHistory;
-  readonly care: ItemCare;
-  readonly route: Route;
-}
 
 /** The campaign as this device knows it this minute: what every view is made from. */
 export interface Now {

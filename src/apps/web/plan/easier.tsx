@@ -47,7 +47,7 @@ export function Easier() {
           <Lines title={words.helps} lines={told.helps} />
           <Lines title={words.noHelp} lines={told.noHelp} />
           <Lines title={words.mustLeft} lines={told.mustLeft} />
-          <p className="quiet">{told.method}</p>
+          <p className="quiet">{words.method(count(told.plans), count(told.draws))}</p>
         </>
       )}
     </Section>

@@ -97,15 +97,13 @@ function MadeFor(p: {
     <>
       <p className="quiet">
         {words.madeFor(sayDay(shown.plan.planFrom, LOCALE, "full"))}{" "}
-        {isAccepted && words.acceptedOn(dateOf(accepted.at), accepted.by)}
+        {isAccepted && accepted.by !== "" && words.acceptedBy(accepted.by)}
       </p>
       {age > 0 && <p>{words.older(count(age))}</p>}
       {shown.isKept && <p role="status">{words.kept}</p>}
     </>
   );
 }
-
-const dateOf = (ms: number): string => new Intl.DateTimeFormat(LOCALE, { dateStyle: "long" }).format(ms);
 
 function NoPlan(p: { readonly shown: ShownPlan; readonly mayPlan: boolean; readonly again: () => void }) {
   switch (p.shown.kind) {

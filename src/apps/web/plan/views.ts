@@ -11,8 +11,6 @@ export interface AcceptedShown {
   /** Hash of its plan.json. */
   readonly plan: string;
   readonly from: Day;
-  /** ms since 1970. */
-  readonly at: number;
   /** Empty: no single person wrote it. */
   readonly by: string;
 }
@@ -37,7 +35,7 @@ const planRoomView = ({ state, house }: Now): PlanRoomView => {
       last === undefined
         ? null
         : {
-            ...{ plan: last.payload.plan, from: last.payload.from, at: last.clock.wall },
+            ...{ plan: last.payload.plan, from: last.payload.from },
             by: people.find(({ code }) => code === by)?.name ?? by ?? "",
           },
     people: people.map(({ code, name }) => ({ code, name })),

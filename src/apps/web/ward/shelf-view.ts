@@ -3,7 +3,8 @@ import { dayNumber } from "../../../core/units/day.ts";
 import { forecastOf, wardRoomOf } from "../../../core/ward/forecast.ts";
 import { wardCaseOf } from "../../../core/ward/item-in-ward.ts";
 import { type ReadyDate, readyDate } from "../../../core/ward/ready-date.ts";
-import type { ItemNow, Now } from "../log/now.ts";
+import type { ItemNow } from "../log/item-now.ts";
+import type { Now } from "../log/now.ts";
 import { byUrgency, hoursNow, type WardDue, type WardItem, type When, wardItems } from "./ward-items.ts";
 
 /** A bag as it stands on its shelf. */

@@ -8,7 +8,8 @@ import { type BagState, bagStateFromLog } from "../../../core/ward/bag-state.ts"
 import { type BagTask, bagDue } from "../../../core/ward/bag-task.ts";
 import { bagLogOf } from "../../../core/ward/item-in-ward.ts";
 import { asksReadings, type DaysWait, type LeaveWard, leaveWard } from "../../../core/ward/leave-ward.ts";
-import type { ItemNow, Now } from "../log/now.ts";
+import type { ItemNow } from "../log/item-now.ts";
+import type { Now } from "../log/now.ts";
 
 /** What is next for an item or a bag in the Ward. */
 export type WardTask =

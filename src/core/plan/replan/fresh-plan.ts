@@ -7,7 +7,7 @@ import { classesOf } from "../classes.ts";
 import { guideFrom } from "../guide.ts";
 import { bestManner, type Trial, tryOut } from "../improve/best-manner.ts";
 import { Course, type Watch } from "../improve/course.ts";
-import type { DayPlan } from "../improve/day-plan.ts";
+import { type DayPlan, dayPlan } from "../improve/day-plan.ts";
 import { guideFromPrices } from "../improve/price-guide.ts";
 import { PLAN_DEFAULTS } from "../make-plan.ts";
 import { periodsOf } from "../periods.ts";
@@ -47,4 +47,14 @@ export async function freshPlan(problem: PlanProblem, solve: Solve, watch?: Watc
     ),
   );
   return { classes, parts, answer, trial: course.best, course, bound };
+}
+
+/** The same by a first plan's own search, where there is time for it. */
+export async function longSearched(problem: PlanProblem, solve: Solve, watch?: Watch): Promise<FreshPlan> {
+  const made = await dayPlan(problem, solve, PLAN_DEFAULTS, watch);
+  const { classes, parts, answer, bound, walkedIn, guide, day, cost } = made;
+  const trial = { problem: walkedIn, guide, day, cost };
+  const course = new Course(trial, watch);
+  course.bound = bound;
+  return { classes, parts, answer, bound, trial, course };
 }

@@ -15,8 +15,7 @@ export const plan = {
     papers: "Papers",
   },
   madeFor: (day: string) => `Made for the morning of ${day}.`,
-  acceptedOn: (day: string, who: string) =>
-    who === "" ? `Accepted on ${day}.` : `Accepted on ${day} by ${who}.`,
+  acceptedBy: (who: string) => `Accepted by ${who}.`,
   older: (days: Count) =>
     `It is ${of(days, "day", "days")} old: what was done since is not in it. “Plan anew” takes it in.`,
   fetching: "Fetching the plan …",
@@ -73,7 +72,7 @@ export const days = {
   letGo: "Let go",
   added: (words: string) => `Supposed: ${words}`,
   key: "Key",
-  keyBar: "minutes near mould, bar full at the day’s limit",
+  keyBar: "minutes near mould, full at the day’s limit",
   caution: "No limit that guards people gets looser by anything that is supposed here.",
 } as const;
 
@@ -148,6 +147,7 @@ export const anew = {
   first: "The first plan",
   firstIntro: "From the survey, who is there and what is in store. Nobody works by it before you accept it.",
   morning: "For the morning of",
+  long: "Search long: shorter waits in the whole campaign, but more of what people were told may change",
   begin: "Plan anew",
   beginFirst: "Make the first plan",
   stop: "Stop with the best so far",
@@ -221,4 +221,6 @@ export const easier = {
   noHelp: "What would not",
   mustLeft: "Must-do items that do not fit",
   nothing: "Nothing that was tried.",
+  method: (plans: Count, draws: Count) =>
+    `Each line is a plan of its own (${of(plans, "plan", "plans")}), with the same ${of(draws, "simulated campaign", "simulated campaigns")} as the plan as it is. Ranked by days saved for the effort of asking: a word 1, a purchase or two hired days 2, a hire 3, a person 4, a promised date 5 (common practice, no source). Sizes are examples: try your own under Suppose. A new person near mould needs training, two watched sessions and a clear yes first. Nothing here changes the plan.`,
 } as const;

@@ -27,6 +27,7 @@ export function AnewScreen({ view, shown, today, taken }: AnewScreenProps) {
   const status = useStatus();
   const mayPlan = status?.me.role === "lead";
   const [morning, setMorning] = useState<string>(today);
+  const [isLong, setIsLong] = useState(false);
   const { now, begin, stop, accept, leave } = useMaking(today, mayPlan);
   const { line } = now;
   const isFirst = shown.kind !== "open";
@@ -42,7 +43,8 @@ export function AnewScreen({ view, shown, today, taken }: AnewScreenProps) {
       {!isGoing && line?.step !== "ready" && line?.step !== "accepted" && (
         <div className="anew-begin">
           <Typed type="date" label={words.morning} value={morning} change={setMorning} />
-          <DoButton isMain whyNot={whyNot} act={() => day !== null && begin(day)}>
+          {!isFirst && <LongSearch isLong={isLong} change={setIsLong} />}
+          <DoButton isMain whyNot={whyNot} act={() => day !== null && begin(day, isLong ? "long" : "short")}>
             {isFirst ? words.beginFirst : words.begin}
           </DoButton>
         </div>
@@ -72,3 +74,10 @@ export function AnewScreen({ view, shown, today, taken }: AnewScreenProps) {
     </Section>
   );
 }
+
+const LongSearch = (p: { readonly isLong: boolean; readonly change: (isLong: boolean) => void }) => (
+  <label className="anew-long">
+    <input type="checkbox" checked={p.isLong} onChange={({ target }) => p.change(target.checked)} />
+    {words.long}
+  </label>
+);

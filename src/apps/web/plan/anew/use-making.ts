@@ -17,7 +17,7 @@ const NONE: Making = { line: null, isStopping: false, isAway: false, problem: nu
 
 export interface MakingDone {
   readonly now: Making;
-  readonly begin: (morning: Day) => void;
+  readonly begin: (morning: Day, search: "short" | "long") => void;
   readonly stop: () => void;
   readonly accept: (plan: string) => void;
   readonly leave: () => void;
@@ -56,7 +56,7 @@ export function useMaking(morning: Day, mayPlan: boolean): MakingDone {
   }, [mayPlan, hear, morning]);
   return {
     now,
-    begin: (day) => void hear("api/replan", { morning: day }),
+    begin: (day, search) => void hear("api/replan", { morning: day, search }),
     stop: () => {
       setNow((before) => ({ ...before, isStopping: true }));
       void post("api/replan/stop", {});

@@ -9,6 +9,7 @@ import { useStatus, useView } from "../../link/use-view.ts";
 import { linkTo } from "../../walls/where.ts";
 import { SupposedList } from "../suppose/supposed-list.tsx";
 import type { Roster } from "../use-shown-plan.ts";
+import { useWarmWhatIf } from "../use-warm-what-if.ts";
 import type { PlanRoomView } from "../views.ts";
 import { type Calendar, calendarOf, dayAt, lastDay, placeOf, rowsOf } from "./calendar.ts";
 import "./days-screen.css";
@@ -27,6 +28,8 @@ interface DaysScreenProps {
 /** Everybody's days, as a picture to point at or as a table; and what was supposed by pointing. */
 export function DaysScreen({ roster, supposed, setSupposed }: DaysScreenProps) {
   const status = useStatus();
+  const mayPlan = status?.me.role === "lead";
+  useWarmWhatIf(mayPlan);
   const calendar = useMemo(() => calendarOf(roster), [roster]);
   const still = useView("planDays", calendar.first, lastDay(calendar));
   const rows = useMemo(
@@ -49,7 +52,6 @@ export function DaysScreen({ roster, supposed, setSupposed }: DaysScreenProps) {
     if (!supposed.includes(phrase)) setSupposed([...supposed, phrase]);
     setSaid(words.added(phrase));
   }
-  const mayPlan = status.me.role === "lead";
   return (
     <>
       <Section id="days" heading={words.heading} intro={words.intro}>

@@ -1,7 +1,7 @@
 import { type KeyboardEvent, type PointerEvent, type RefObject, useRef, useState } from "react";
 import { days as words } from "../../../../core/say/rooms/plan.ts";
 import { isMirrored } from "../../frame/direction.ts";
-import { Hatch } from "../../people/hatch.tsx";
+import { AwayPattern } from "./away-pattern.tsx";
 import { type Calendar, dayAt, type Row } from "./calendar.ts";
 import { PointedChoice } from "./pointed-choice.tsx";
 import {
@@ -17,6 +17,7 @@ import {
   released,
 } from "./pointing.ts";
 import "./roster-picture.css";
+import { RosterKey } from "./roster-key.tsx";
 import { DAY, HEAD, heightOf, rowAt, topsOf, WEEK } from "./sizes.ts";
 import { rowName, spotWords } from "./spot-words.ts";
 import type { WeeksInSight } from "./use-weeks-in-sight.ts";
@@ -78,7 +79,7 @@ export function RosterPicture({ calendar, rows, box, sight, today, suppose }: Ro
   return (
     <>
       <div className="roster-picture">
-        <Hatch />
+        <AwayPattern />
         <ul className="roster-names" aria-hidden="true" style={{ paddingBlockStart: HEAD }}>
           {rows.map((each) => (
             <li key={`${each.kind} ${rowName(each)}`} style={{ blockSize: heightOf(each) }}>
@@ -123,6 +124,7 @@ export function RosterPicture({ calendar, rows, box, sight, today, suppose }: Ro
           <PointedChoice held={now.held} rows={rows} calendar={calendar} done={done} />
         )}
       </div>
+      <RosterKey />
     </>
   );
 }

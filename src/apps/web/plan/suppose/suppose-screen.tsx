@@ -3,6 +3,7 @@ import { days as dayWords, suppose as words } from "../../../../core/say/rooms/p
 import { Empty, Section } from "../../frame/section.tsx";
 import { DoButton } from "../../item/do-button.tsx";
 import { useStatus } from "../../link/use-view.ts";
+import { useWarmWhatIf } from "../use-warm-what-if.ts";
 import type { PlanRoomView } from "../views.ts";
 import { MakeTrue } from "./make-true.tsx";
 import { SupposeForm } from "./suppose-form.tsx";
@@ -21,6 +22,7 @@ interface SupposeScreenProps {
 export function SupposeScreen({ view, supposed, setSupposed }: SupposeScreenProps) {
   const status = useStatus();
   const { now, ask, stop } = useSupposing();
+  useWarmWhatIf(status?.me.role === "lead");
   const isAnswered = now.asked.length > 0 && now.asked.join("; ") === supposed.join("; ");
   const whyNot = status?.me.role !== "lead" ? words.notLead : status.line === "away" ? words.awayNow : null;
   return (

@@ -123,7 +123,6 @@ describe.skipIf(!hasBrowser)("the Ward on a tablet", () => {
     await lead.go("#/ward/put-in/SR-0001");
     await lead.page.getByRole("button", { name: "Not SR-0001" }).waitFor();
     await lead.page.getByLabel("Number of an item").fill("SR-0003");
-    await lead.page.getByText("SR-0003").first().waitFor({ state: "attached" });
     await lead.page.getByRole("main").getByRole("button", { name: "Open", exact: true }).click();
     await lead.page.getByRole("button", { name: "Not SR-0003" }).waitFor();
     await lead.page.getByRole("button", { name: "New: B-1" }).click();

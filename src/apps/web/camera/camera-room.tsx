@@ -7,7 +7,7 @@ import { ReadyList } from "../at-work/ready-list.tsx";
 import { Running } from "../at-work/running.tsx";
 import { ItemFinder } from "../item/item-finder.tsx";
 import { useView } from "../link/use-view.ts";
-import type { RoomProps } from "../walls/house.tsx";
+import type { RoomProps } from "../walls/where.ts";
 import { goTo } from "../walls/where.ts";
 import { useWriter } from "../walls/writer.tsx";
 import { CameraItem } from "./camera-item.tsx";

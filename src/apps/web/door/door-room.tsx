@@ -1,5 +1,5 @@
 import { lazy } from "react";
-import type { RoomProps } from "../walls/house.tsx";
+import type { RoomProps } from "../walls/where.ts";
 import { DoorFloor } from "./door-floor.tsx";
 
 const ItemScreen = lazy(async () => ({ default: (await import("./item-screen.tsx")).ItemScreen }));

@@ -71,7 +71,11 @@ export function NumberForm(p: {
               autoComplete="off"
               value={texts[name] ?? ""}
               onFocus={() => setActive(name)}
-              onKeyDown={({ key }) => key === "Enter" && whyNot === null && tryToSave()}
+              onKeyDown={(event) => {
+                if (event.key !== "Enter") return;
+                event.preventDefault(); // or the same press would answer what is asked again
+                if (whyNot === null) tryToSave();
+              }}
               onChange={({ target }) => change(name, target.value.replace(/[^\d.,-]/g, "").slice(0, 8))}
             />
             <span className="quiet">

@@ -7,13 +7,8 @@ import { NoticeProvider } from "./notice.tsx";
 import { RoomFault } from "./room-fault.tsx";
 import { RoomsNav } from "./rooms-nav.tsx";
 import { Top } from "./top.tsx";
-import { type RoomName, useWhere, type Where } from "./where.ts";
+import { type RoomName, type RoomProps, useWhere } from "./where.ts";
 import { WriterProvider } from "./writer.tsx";
-
-/** What a room is given: what is open in it, as its address says. */
-export interface RoomProps {
-  readonly open: Where["open"];
-}
 
 const ROOMS: Readonly<Record<RoomName, React.ComponentType<RoomProps>>> = {
   today: lazy(async () => ({ default: (await import("../today/today-room.tsx")).TodayRoom })),

@@ -9,6 +9,11 @@ export interface Where {
   readonly open: readonly string[];
 }
 
+/** What a room is given: what is open in it, as its address says. */
+export interface RoomProps {
+  readonly open: Where["open"];
+}
+
 const LAST = "leafward where";
 
 export function whereOf(hash: string): Where {

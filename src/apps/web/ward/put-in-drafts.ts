@@ -1,8 +1,15 @@
 import type { Draft } from "../log/own-entries.ts";
-import type { PutInDraft } from "./put-in.tsx";
 import type { PutInView } from "./put-in-view.ts";
 import { spellNear } from "./spell.ts";
 
+/** What somebody has chosen to put in, and where. */
+export interface PutInDraft {
+  readonly items: readonly string[];
+  readonly bag: string;
+  readonly shelf: string;
+  readonly litres: string;
+  readonly isFrozen: boolean;
+}
 /** What is written when items are put into a bag: where each is, that it was admitted if it was not yet, the bag opened if it was shut, and closed
  *  over everything in it; the minutes on the person's account. */
 export function putInDrafts(

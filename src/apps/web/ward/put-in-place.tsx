@@ -1,7 +1,7 @@
 import { useId } from "react";
 import { putIn as words } from "../../../core/say/rooms/ward.ts";
 import { count } from "../frame/reader.ts";
-import type { PutInDraft } from "./put-in.tsx";
+import type { PutInDraft } from "./put-in-drafts.ts";
 import type { PutInView } from "./put-in-view.ts";
 
 /** Which bag, and where it stands. */

@@ -14,17 +14,10 @@ import { useWriter } from "../walls/writer.tsx";
 import { MinutesNear } from "./minutes-near.tsx";
 import { NearCaution, useNearStop } from "./near-caution.tsx";
 import "./put-in.css";
-import { putInDrafts } from "./put-in-drafts.ts";
+import { type PutInDraft, putInDrafts } from "./put-in-drafts.ts";
 import { PutInList } from "./put-in-list.tsx";
 import { PutInPlace } from "./put-in-place.tsx";
 
-export interface PutInDraft {
-  readonly items: readonly string[];
-  readonly bag: string;
-  readonly shelf: string;
-  readonly litres: string;
-  readonly isFrozen: boolean;
-}
 const NOTHING: PutInDraft = { items: [], bag: "", shelf: "", litres: "", isFrozen: false };
 
 /** One item or many into one bag, closed in.   @param first an item chosen before */

@@ -13,19 +13,19 @@ const PlanAlone = lazy(async () => ({ default: (await import("./page.tsx")).Page
 /** The way in: the rooms for a device that was let in, the door for one that was not, the plan alone where there is no log. */
 export function App() {
   const [entrance, setEntrance] = useState<Entrance | null>(null);
+  const code = useState(codeInAddress)[0]; // taken out of the address before anybody goes anywhere
   const tryToEnter = useCallback(async () => {
-    setEntrance(null);
-    const code = codeInAddress();
     const entered = await enter(code !== null);
     const paired = code !== null && entered.kind === "door" ? await pair(code) : null; // who is in keeps their name
     setEntrance(paired?.ok ? paired.value : entered);
-  }, []);
+  }, [code]);
   useEffect(() => {
     document.documentElement.lang = LANGUAGE.code;
     document.documentElement.dir = LANGUAGE.direction;
     comeBack();
     void tryToEnter();
   }, [tryToEnter]);
+  const tryAgain = useCallback(() => void tryToEnter(), [tryToEnter]);
   const opening = (
     <p className="page-note" role="status">
       {walls.opening}
@@ -45,6 +45,6 @@ export function App() {
         </Suspense>
       );
     case "away":
-      return <AwayScreen again={() => void tryToEnter()} />;
+      return <AwayScreen again={tryAgain} />;
   }
 }

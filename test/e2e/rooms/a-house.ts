@@ -82,7 +82,7 @@ export async function aRealHouse(demo: string, today: Day, page?: PageOptions): 
       const opened = await context.newPage();
       const complaints = listenTo(opened);
       await opened.goto(`${server.address}/#in=${code}`);
-      await opened.getByRole("navigation", { name: "Rooms" }).waitFor();
+      await roomsOpen(opened, complaints);
       return {
         ...{ context, complaints, page: opened },
         go: async (hash) => {
@@ -92,7 +92,7 @@ export async function aRealHouse(demo: string, today: Day, page?: PageOptions): 
           await opened.getByRole("heading", { level: 1 }).waitFor();
         },
         workAs: async (code) => {
-          await opened.getByLabel("Working here").selectOption(code);
+          await opened.getByLabel("Working here").selectOption(code).catch(saysInstead(opened, complaints));
         },
       };
     },
@@ -104,6 +104,17 @@ export async function aRealHouse(demo: string, today: Day, page?: PageOptions): 
     },
   };
 }
+
+const roomsOpen = (page: Page, complaints: readonly string[]): Promise<void> =>
+  page.getByRole("navigation", { name: "Rooms" }).waitFor().catch(saysInstead(page, complaints));
+
+/** What a page shows where something was waited for in vain. */
+const saysInstead = (page: Page, complaints: readonly string[]) => async (error: unknown) => {
+  const text = await page.locator("body").innerText();
+  throw new Error(
+    `${error}\nThe page shows: ${text.slice(0, 400)}\nThe browser said: ${complaints.join("; ")}`,
+  );
+};
 
 function listenTo(page: Page): string[] {
   const complaints: string[] = [];

@@ -1,4 +1,4 @@
-import { type FormEvent, useState } from "react";
+import { type FormEvent, useEffect, useState } from "react";
 import type { Problem } from "../../../core/outcome/problem.ts";
 import { entrance, walls } from "../../../core/say/rooms/walls.ts";
 import { pair } from "../link/tablet-link.ts";
@@ -43,13 +43,23 @@ export function EntranceScreen({ entered }: { readonly entered: (entrance: Entra
   );
 }
 
-export const AwayScreen = ({ again }: { readonly again: () => void }) => (
-  <main className="entrance">
-    <h1>{entrance.away}</h1>
-    <p>{entrance.awayHelp}</p>
-    <button type="button" onClick={again}>
-      {entrance.again}
-    </button>
-    <FirstRun />
-  </main>
-);
+/** How often it is tried without being asked. */
+const TRIED_EVERY_MS = 3000;
+
+/** Never let in, and the laptop not in reach: tried again until it is. */
+export function AwayScreen({ again }: { readonly again: () => void }) {
+  useEffect(() => {
+    const timer = setInterval(again, TRIED_EVERY_MS);
+    return () => clearInterval(timer);
+  }, [again]);
+  return (
+    <main className="entrance">
+      <h1>{entrance.away}</h1>
+      <p>{entrance.awayHelp}</p>
+      <button type="button" onClick={again}>
+        {entrance.again}
+      </button>
+      <FirstRun />
+    </main>
+  );
+}
